@@ -1,0 +1,114 @@
+/** What a run gives back. `Prediction` is, key for key, the JSON object of `predict --json`. Units are in the names. */
+import type { Rule, SourceName } from '../project/document';
+
+/** A share of all rings with its 95 % Wilson interval. */
+export interface Share {
+  value: number;
+  low: number;
+  high: number;
+}
+
+export interface GapSummary {
+  mean: number;
+  sd: number;
+  p50: number;
+  p90: number;
+  p95: number;
+  p99: number;
+}
+
+export interface SpreadSummary {
+  mean: number;
+  sd: number;
+  p05: number;
+  p50: number;
+  p95: number;
+}
+
+export interface BudgetLine {
+  source: SourceName;
+  varianceShare: number;
+  showGapP95WithoutMm: number;
+}
+
+/** `perGoodPiece` and its interval are null when fewer than one attempt in a thousand gives a piece. */
+export interface CostSummary {
+  perGoodPiece: number | null;
+  low: number | null;
+  high: number | null;
+  minutesPerPiece: number | null;
+  testRounds: number;
+}
+
+export type StopReason = 'settled' | 'trial-limit' | 'cancelled';
+
+export interface MethodPrediction {
+  name: string;
+  trials: number;
+  rule: Rule;
+  elapsedMs: number;
+  stopReason: StopReason;
+  cuts: number;
+  pitchMm: number;
+  stripNeededMm: number;
+  tiltSharedAfterTestDeg: { mean: number; sd: number };
+  mouthMm: SpreadSummary;
+  showGapMm: GapSummary;
+  hiddenGapMm: GapSummary;
+  jointShowGapP95Mm: number[];
+  clearOpeningMm: SpreadSummary;
+  yield: Share;
+  insertFits: Share;
+  willNotClose: Share;
+  budget?: BudgetLine[];
+  cost: CostSummary;
+}
+
+export interface GeometrySummary {
+  bevelDeg: number;
+  crosscutDeg: number;
+  staveWidthMm: number;
+  staveWidthMidMm: number;
+  outsideFlatsMm: number;
+  outsideCornersMm: number;
+  clearOpeningWideMm: number;
+  clearOpeningNarrowMm: number;
+  jointLengthMm: number;
+}
+
+export interface Prediction {
+  format: 'ringtrue-prediction';
+  version: 1;
+  title: string;
+  seed: number;
+  geometry: GeometrySummary;
+  methods: MethodPrediction[];
+}
+
+/** The worst gaps of every simulated ring of one method, for charts and paired sentences. */
+export interface RingSample {
+  /** Worst gap on the show side(s), mm, ascending; one number a ring. */
+  showGapMm: Float64Array;
+  /** The same, of those rings alone that pass everything except the show limit (hidden gap, insert, closing), ascending. */
+  otherwiseGoodShowGapMm: Float64Array;
+}
+
+/** One method's result inside the program: the printed prediction and what the charts need besides. */
+export interface MethodResult {
+  prediction: MethodPrediction;
+  sample: RingSample;
+  /** Rings graded good, rework and scrap; they add up to `prediction.trials`. */
+  grades: { good: number; rework: number; scrap: number };
+  /** 95th percentile of the wood that truing takes off an end face, mm; only for two halves. */
+  truingRemovesMm?: number;
+  /** Flats: largest less smallest, mm. */
+  outOfRoundMm: SpreadSummary;
+}
+
+/** What a running prediction tells while it works. */
+export interface RunProgress {
+  /** Index of the method in the project. */
+  method: number;
+  ringsDone: number;
+  ringsWanted: number;
+}
