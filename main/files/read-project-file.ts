@@ -1,0 +1,38 @@
+import { open } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { sizeProblem } from '../../sim/project/file-size';
+import { asFileProblem, FileProblem } from './file-problem';
+
+/**
+ * Reads a project file's text. A byte order mark is dropped; line ends are left as they are.
+ *
+ * @param path the file to read
+ * @returns its text
+ * @throws {FileProblem} when it is absent, unreadable, no plain file, too large or not UTF-8 text
+ */
+export async function readProjectFile(path: string): Promise<string> {
+  try {
+    const handle = await open(path, 'r');
+    try {
+      const stat = await handle.stat();
+      if (stat.isDirectory()) throw new FileProblem(`${path} is a folder. Name a file in it.`);
+      if (!stat.isFile()) throw new FileProblem(`${path} is not a plain file. Choose a Ringtrue project file.`);
+      const tooLarge = sizeProblem(basename(path), stat.size);
+      if (tooLarge) throw new FileProblem(tooLarge);
+      return decode(path, await handle.readFile());
+    } finally {
+      await handle.close();
+    }
+  } catch (error) {
+    throw asFileProblem('reading', path, error);
+  }
+}
+
+function decode(path: string, bytes: Uint8Array): string {
+  try {
+    // The decoder drops a leading byte order mark by itself.
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new FileProblem(`${path} is not UTF-8 text. Choose a Ringtrue project file.`);
+  }
+}

@@ -1,0 +1,15 @@
+/** Runs between the shell and the pages: gives the pages the verbs of `Host`, and nothing else of Electron. */
+import { contextBridge, ipcRenderer } from 'electron';
+import { CHANNELS } from '../contract/channels';
+import type { Host } from '../contract/host';
+
+const host = {
+  kind: 'electron',
+  openedAtStart: () => ipcRenderer.invoke(CHANNELS.openedAtStart),
+  open: () => ipcRenderer.invoke(CHANNELS.open),
+  save: (file) => ipcRenderer.invoke(CHANNELS.save, file),
+  setEdited: (edited) => ipcRenderer.send(CHANNELS.setEdited, edited),
+} satisfies Host;
+
+// The bridge hands the pages a frozen copy.
+contextBridge.exposeInMainWorld('ringtrueHost', host);

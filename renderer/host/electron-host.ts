@@ -1,0 +1,22 @@
+import type { Host } from '../../main/contract/host';
+
+declare global {
+  interface Window {
+    /** Put there by the Electron shell before the pages start; absent in a browser. */
+    readonly ringtrueHost?: Host;
+  }
+}
+
+/** What a failure inside the shell looks like to the person; the cause is in the shell's own output. */
+const FAILED = { problem: 'The program failed to do this. Try again, or save under another name and start it again.' };
+
+/** @param bridge what the shell put into the window */
+export function electronHost(bridge: Host): Host {
+  return {
+    kind: 'electron',
+    openedAtStart: () => bridge.openedAtStart().catch(() => FAILED),
+    open: () => bridge.open().catch(() => FAILED),
+    save: (file) => bridge.save(file).catch(() => FAILED),
+    setEdited: (edited) => bridge.setEdited(edited),
+  } satisfies Host;
+}
