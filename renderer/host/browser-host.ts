@@ -37,11 +37,14 @@ async function open(): Promise<OpenedFile | HostProblem | null> {
 }
 
 async function save({ name, text, place }: Parameters<Host['save']>[0]): Promise<SavedFile | HostProblem> {
+  const contents = new Blob([text], { type: 'application/json' });
+  const tooLarge = sizeProblem(name, contents.size);
+  if (tooLarge) return { problem: tooLarge };
   if (place !== null) {
     const headers = { 'Content-Type': 'text/plain; charset=utf-8', 'X-Ringtrue-Place': place };
     return ask<SavedFile>('/api/save', { method: 'POST', headers, body: text });
   }
-  handOverDownload(name, new Blob([text], { type: 'application/json' }));
+  handOverDownload(name, contents);
   return { name, place: null };
 }
 

@@ -1,0 +1,30 @@
+import { defineConfig } from '@playwright/test';
+import { ensureChromium } from './main/ready.mjs';
+
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export default defineConfig({
+  testDir: 'e2e',
+  outputDir: 'test-results',
+  globalSetup: './e2e/support/prepare.ts',
+  fullyParallel: true,
+  forbidOnly: true,
+  retries: 0,
+  workers: 2,
+  timeout: 60_000,
+  expect: { timeout: 15_000 },
+  use: {
+    viewport: { width: 1280, height: 800 },
+    locale: 'en-GB',
+    trace: 'retain-on-failure',
+    launchOptions: { executablePath: await ensureChromium(), args: FLAGS },
+  },
+});

@@ -1,0 +1,90 @@
+import { describe, expect, it } from 'vitest';
+import { ROOT } from '../../../main/ready.mjs';
+import { breachesIn, sourcesUnderLaw } from '../../support/import-law';
+
+describe('the import law', () => {
+  const sources = sourcesUnderLaw(ROOT);
+
+  it('sees the engine, the hosts and the pages', () => {
+    for (const file of ['sim/project/document.ts', 'main/contract/host.ts', 'renderer/host/browser-host.ts']) {
+      expect(sources.map((source) => source.file)).toContain(file);
+    }
+  });
+
+  it('holds in every file', () => {
+    expect(sources.flatMap(({ file, source }) => breachesIn(file, source))).toEqual([]);
+  });
+});
+
+describe('a breach of the import law is found', () => {
+  it.each([
+    ['sim/run/block.ts', "import { app } from 'electron';", 'sim may not import electron'],
+    ['sim/run/block.ts', "import { readFileSync } from 'node:fs';", 'sim may not import node:fs'],
+    ['sim/run/block.ts', "import fs from 'fs';", 'sim may not import fs'],
+    ['sim/run/block.ts', "import { z } from 'zod';", 'sim may not import zod'],
+    [
+      'sim/run/block.ts',
+      "import type { Host } from '../../main/contract/host';",
+      'sim may not import main/contract/host',
+    ],
+    ['sim/run/block.ts', "export * from '../../renderer/state/store';", 'sim may not import renderer/state/store'],
+    ['sim/run/block.ts', "export { a } from 'react';", 'sim may not import react'],
+    ['sim/run/block.ts', "const a = await import('react');", 'sim may not import react'],
+    ['sim/run/block.ts', 'const a = await import(name);', 'sim may not import (computed)'],
+    ['sim/run/block.ts', "type A = import('react').FC;", 'sim may not import react'],
+    ['sim/run/block.ts', 'const a = Math.random();', 'sim may not use Math.random'],
+    ['sim/run/block.ts', "const a = Math['random']();", 'sim may not use Math.random'],
+    ['sim/run/block.ts', 'const a = Date.now();', 'sim may not use Date.now'],
+    ['sim/run/block.ts', 'const a = new Date();', 'sim may not use Date'],
+    ['sim/run/block.ts', 'const a = performance.now();', 'sim may not use performance'],
+    [
+      'renderer/pages/verdict.tsx',
+      "import { readFile } from 'node:fs/promises';",
+      'renderer may not import node:fs/promises',
+    ],
+    ['renderer/pages/verdict.tsx', "import { ipcRenderer } from 'electron';", 'renderer may not import electron'],
+    ['renderer/pages/verdict.tsx', "import '../../main/local/serve';", 'renderer may not import main/local/serve'],
+    [
+      'renderer/pages/verdict.tsx',
+      "import { CHANNELS } from '../../main/contract/channels';",
+      'renderer may import only types from main/contract/channels',
+    ],
+    ['renderer/worker/entry.ts', "import { useState } from 'react';", 'renderer/worker may not import react'],
+    [
+      'renderer/worker/entry.ts',
+      "import { store } from '../state/store';",
+      'renderer/worker may not import renderer/state/store',
+    ],
+    [
+      'renderer/worker/entry.ts',
+      "import type { Host } from '../../main/contract/host';",
+      'renderer/worker may not import main/contract/host',
+    ],
+    ['main/command/predict.ts', "import { app } from 'electron';", 'main may not import electron'],
+    ['main/command/predict.ts', "import { useState } from 'react';", 'main may not import react'],
+    [
+      'main/command/predict.ts',
+      "import { x } from '../../renderer/state/store';",
+      'main may not import renderer/state/store',
+    ],
+    ['main/contract/host.ts', "import { x } from '../files/places';", 'main/contract may not import main/files/places'],
+  ])('%s: %s', (file, source, what) => {
+    expect(breachesIn(file, source).map((breach) => breach.what)).toContain(what);
+  });
+});
+
+describe('what the table allows', () => {
+  it.each([
+    ['sim/project/read.ts', "import { z } from 'zod';\nimport { ring } from '../geometry/ring';"],
+    [
+      'renderer/pages/verdict.tsx',
+      "import type { Host } from '../../main/contract/host';\nimport './verdict.css';\nconst a = <p />;",
+    ],
+    ['renderer/worker/entry.ts', "import { expose } from 'comlink';\nimport { run } from '../../sim/run/run';"],
+    ['main/shell/shell.ts', "import { app } from 'electron';\nimport { join } from 'node:path';"],
+    ['main/command/predict.ts', "import { Worker } from 'node:worker_threads';\nconst now = performance.now();"],
+    ['sim/run/block.ts', '// Math.random and Date.now are banned\nconst text = "import x from \'react\'";'],
+  ])('%s', (file, source) => {
+    expect(breachesIn(file, source)).toEqual([]);
+  });
+});

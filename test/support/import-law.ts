@@ -1,0 +1,160 @@
+/**
+ * Who may import whom, and what the engine may not touch. The table is the architecture of the program; this file reads
+ * sources and says where they break it.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { builtinModules } from 'node:module';
+import { dirname, join, normalize } from 'node:path';
+import { type ESTree, parseSync, Visitor } from 'vite';
+
+/** What the files of one folder may import. */
+interface Allowance {
+  folder: string;
+  /** Folders of the program. */
+  folders: readonly string[];
+  /** Folders of the program of which only types may be taken. */
+  typesFrom?: readonly string[];
+  /** Packages; `node` stands for everything that Node brings along. */
+  packages: readonly string[];
+}
+
+const INTERFACE_PACKAGES = [
+  'react',
+  'react-dom',
+  'react-aria-components',
+  'recharts',
+  'mathjs',
+  'zod',
+  'zustand',
+  'zundo',
+  'comlink',
+];
+
+/** The first folder that holds a file decides. */
+const TABLE: readonly Allowance[] = [
+  { folder: 'sim/project', folders: ['sim'], packages: ['zod'] },
+  { folder: 'sim', folders: ['sim'], packages: [] },
+  { folder: 'renderer/worker', folders: ['sim', 'renderer/worker'], packages: ['comlink'] },
+  { folder: 'renderer', folders: ['sim', 'renderer'], typesFrom: ['main/contract'], packages: INTERFACE_PACKAGES },
+  { folder: 'main/shell', folders: ['sim', 'main'], packages: ['node', 'zod', 'electron'] },
+  { folder: 'main/contract', folders: ['sim', 'main/contract'], packages: ['zod'] },
+  { folder: 'main', folders: ['sim', 'main'], packages: ['node', 'zod'] },
+];
+
+/** One way in which a file breaks the law: where and what. */
+export interface Breach {
+  file: string;
+  what: string;
+}
+
+interface Import {
+  specifier: string;
+  typeOnly: boolean;
+}
+
+interface Reading {
+  imports: Import[];
+  /** Things that differ from run to run: the clock and unseeded chance. */
+  restless: string[];
+}
+
+function isWithin(path: string, folder: string): boolean {
+  return path === folder || path.startsWith(`${folder}/`);
+}
+
+/** A static text, or the words of a computed one so that the law can refuse it. */
+function specifierOf(source: ESTree.Expression | ESTree.StringLiteral): string {
+  return source.type === 'Literal' && typeof source.value === 'string' ? source.value : '(computed)';
+}
+
+const RESTLESS_MEMBERS = new Set(['Math.random', 'Date.now', 'globalThis.performance', 'globalThis.Date']);
+const RESTLESS_NAMES = new Set(['performance', 'Date', 'crypto']);
+
+/**
+ * @param file its name, which tells whether it holds JSX
+ * @param source its text
+ * @throws {SyntaxError} when it cannot be parsed
+ */
+function read(file: string, source: string): Reading {
+  const { program, errors } = parseSync(file, source);
+  if (errors[0]) throw new SyntaxError(`${file}: ${errors[0].message}`);
+  const imports: Import[] = [];
+  const restless = new Set<string>();
+  const add = (from: ESTree.Expression | ESTree.StringLiteral, typeOnly: boolean) => {
+    imports.push({ specifier: specifierOf(from), typeOnly });
+  };
+  new Visitor({
+    ImportDeclaration(node) {
+      add(node.source, node.importKind === 'type');
+    },
+    ExportAllDeclaration(node) {
+      add(node.source, node.exportKind === 'type');
+    },
+    ExportNamedDeclaration(node) {
+      if (node.source) add(node.source, node.exportKind === 'type');
+    },
+    ImportExpression(node) {
+      add(node.source, false);
+    },
+    TSImportType(node) {
+      add(node.source, true);
+    },
+    MemberExpression(node) {
+      if (node.object.type !== 'Identifier') return;
+      const { property } = node;
+      const name = property.type === 'Identifier' ? property.name : property.type === 'Literal' ? property.value : '';
+      const member = `${node.object.name}.${name}`;
+      if (RESTLESS_MEMBERS.has(member)) restless.add(member);
+    },
+    Identifier(node) {
+      if (RESTLESS_NAMES.has(node.name)) restless.add(node.name);
+    },
+  }).visit(program);
+  return { imports, restless: [...restless] };
+}
+
+function packageOf(specifier: string): string {
+  if (specifier.startsWith('node:') || builtinModules.includes(specifier)) return 'node';
+  return specifier
+    .split('/')
+    .slice(0, specifier.startsWith('@') ? 2 : 1)
+    .join('/');
+}
+
+function breachOf(file: string, allowance: Allowance, { specifier, typeOnly }: Import): string | null {
+  const { folder, folders, typesFrom = [], packages } = allowance;
+  if (!specifier.startsWith('.')) {
+    return packages.includes(packageOf(specifier)) ? null : `${folder} may not import ${specifier}`;
+  }
+  const target = normalize(join(dirname(file), specifier)).replaceAll('\\', '/');
+  if (folders.some((allowed) => isWithin(target, allowed))) return null;
+  if (!typesFrom.some((allowed) => isWithin(target, allowed))) return `${folder} may not import ${target}`;
+  return typeOnly ? null : `${folder} may import only types from ${target}`;
+}
+
+/**
+ * @param file the path from the root, such as `sim/run/block.ts`
+ * @param source its text
+ * @returns every breach in it; files outside the table have none
+ */
+export function breachesIn(file: string, source: string): Breach[] {
+  const allowance = TABLE.find(({ folder }) => isWithin(file, folder));
+  if (!allowance) return [];
+  const { imports, restless } = read(file, source);
+  const found = imports.flatMap((one) => breachOf(file, allowance, one) ?? []);
+  if (isWithin(file, 'sim')) found.push(...restless.map((name) => `sim may not use ${name}`));
+  return found.map((what) => ({ file, what }));
+}
+
+/**
+ * @param root the folder of the program
+ * @returns the path from the root and the text of every file under the law
+ */
+export function sourcesUnderLaw(root: string): { file: string; source: string }[] {
+  return ['sim', 'renderer', 'main'].flatMap((top) =>
+    readdirSync(join(root, top), { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.tsx?$/.test(name))
+      .map((name) => `${top}/${name.replaceAll('\\', '/')}`)
+      .map((file) => ({ file, source: readFileSync(join(root, file), 'utf8') })),
+  );
+}
