@@ -74,9 +74,9 @@ function placeOf(count: number, p: number): { below: number; weight: number } {
   return { below, weight: place - below };
 }
 
-/** Never a product with an infinite value, which would turn a weight of 0 into NaN. */
+/** Never 0 times Infinity, which is no number, and never beyond `high` by rounding. */
 function between(low: number, high: number, weight: number): number {
-  return weight === 0 || low === high ? low : low + weight * (high - low);
+  return weight === 0 || low === high ? low : Math.min(low + weight * (high - low), high);
 }
 
 /** Puts the value of rank `k` (from 0) of the first `count` at index k, none greater before it, none less after it. */
