@@ -1,0 +1,154 @@
+/** Figures as words and tables show them: no more digits than their uncertainty allows, and units always said. */
+import type { Share } from '../run/prediction';
+
+export type Display = 'metric' | 'inch';
+
+/** An inch is 25.4 mm by definition (international yard and pound agreement, 1959). */
+const MM_PER_INCH = 25.4;
+
+/** A joint that stands open further than this has not closed, and its width is no longer told. */
+export const OVER_GAP_MM = 2;
+
+const fixed = (value: number, decimals: number): string => {
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+};
+
+/** Whole numbers with a comma between thousands, whatever the machine's language. */
+export function countText(count: number): string {
+  return fixed(Math.abs(count), 0)
+    .replace(/\B(?=(\d{3})+$)/g, ',')
+    .replace(/^/, count <= -0.5 ? '-' : '');
+}
+
+/**
+ * Decimals up to the leading digit of the uncertainty, e.g. 0.004 → 3, 0.03 → 2, 5 → 0; `most` when there is no
+ * uncertainty to speak of. Both in the same unit.
+ */
+export function decimalsFor(uncertainty: number, most: number): number {
+  if (!(uncertainty > 0)) return most;
+  return Math.min(most, Math.max(0, -Math.floor(Math.log10(uncertainty))));
+}
+
+function fractionText(inches: number): string {
+  const sixtyFourths = Math.round(Math.abs(inches) * 64);
+  const whole = Math.floor(sixtyFourths / 64);
+  let top = sixtyFourths % 64;
+  let bottom = 64;
+  while (top > 0 && top % 2 === 0) {
+    top /= 2;
+    bottom /= 2;
+  }
+  const parts = [whole > 0 || top === 0 ? `${whole}` : '', top > 0 ? `${top}/${bottom}` : ''];
+  const sign = inches < 0 && sixtyFourths > 0 ? '-' : '';
+  return `${sign}${parts.filter((part) => part !== '').join(' ')} in`;
+}
+
+export interface LengthWords {
+  /** Rounds to it, in mm; left out: 2 decimals of a mm, 3 of an inch. */
+  uncertaintyMm?: number;
+  /** Inches to the nearest 1/64. */
+  fractions?: boolean;
+}
+
+/** "280 mm", "11.024 in", "11 1/32 in"; zeros at the end are dropped unless an uncertainty says that they count. */
+export function lengthText(mm: number, display: Display, words: LengthWords = {}): string {
+  if (display === 'inch' && words.fractions) return fractionText(mm / MM_PER_INCH);
+  const [value, unit, usual] = display === 'inch' ? [mm / MM_PER_INCH, 'in', 3] : [mm, 'mm', 2];
+  if (words.uncertaintyMm === undefined) return `${Number(fixed(value, usual))} ${unit}`;
+  const uncertainty = display === 'inch' ? words.uncertaintyMm / MM_PER_INCH : words.uncertaintyMm;
+  return `${fixed(value, decimalsFor(uncertainty, usual + 1))} ${unit}`;
+}
+
+/** A gap: in mm to a hundredth or finer, in inches to a thousandth or finer, and never a number above 2 mm. */
+export function gapText(mm: number, display: Display, uncertaintyMm = 0.01): string {
+  if (mm > OVER_GAP_MM) return display === 'inch' ? 'over 0.079 in' : 'over 2 mm';
+  const inch = display === 'inch';
+  const [value, uncertainty, unit] = inch
+    ? [mm / MM_PER_INCH, uncertaintyMm / MM_PER_INCH, 'in']
+    : [mm, uncertaintyMm, 'mm'];
+  const least = inch ? 3 : 2;
+  return `${fixed(value, Math.max(least, decimalsFor(uncertainty, least + 1)))} ${unit}`;
+}
+
+/** "22.5°" or "22°30′". */
+export function angleText(deg: number, style: 'decimal' | 'minutes' = 'decimal', decimals = 2): string {
+  if (style === 'decimal') return `${Number(fixed(deg, decimals))}°`;
+  const minutes = Math.round(Math.abs(deg) * 60);
+  const sign = deg < 0 && minutes > 0 ? '-' : '';
+  return `${sign}${Math.floor(minutes / 60)}°${String(minutes % 60).padStart(2, '0')}′`;
+}
+
+/** "25 min", "1 h 05 min". */
+export function minutesText(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 90) return `${whole} min`;
+  return `${countText(Math.floor(whole / 60))} h ${String(whole % 60).padStart(2, '0')} min`;
+}
+
+/** Money without a currency, which the file does not know: two decimals below 100, none from there on. */
+export function moneyText(amount: number): string {
+  return Math.abs(amount) < 99.995 ? fixed(amount, 2) : countText(amount);
+}
+
+/** The smallest power of ten, at least 1,000, of which `share` makes one or more. */
+function countBase(share: number): number {
+  let base = 1000;
+  while (share * base < 1 && base < 1e12) base *= 10;
+  return base;
+}
+
+function rareText({ value, low, high }: Share): string {
+  const base = countBase(value);
+  const [seen, least, most] = [value, low, high].map((share) => countText(share * base));
+  return `about ${seen} in ${countText(base)} (${least} to ${most})`;
+}
+
+function atMostText(share: number): string {
+  const base = countBase(share);
+  return `at most ${countText(Math.ceil(share * base))} in ${countText(base)}`;
+}
+
+/** Below this, and above one less it, a chance is told in counts: "1 in 50" and rarer means little as a percentage. */
+const RARE = 1 / 50;
+
+/**
+ * A chance in words: "83 in 100"; rarer than 1 in 50 "about 2 in 1,000 (1 to 9)"; never seen "none (at most 4 in 1,000)".
+ * Near certainty the failures are counted the same way: "all but about 2 in 1,000 (1 to 9)".
+ */
+export function shareText(share: Share): string {
+  const { value, low, high } = share;
+  if (low <= 0 && high >= 1) return 'not known yet';
+  if (value <= 0) return `none (${atMostText(high)})`;
+  if (value >= 1) return `all (but for ${atMostText(1 - low)})`;
+  if (value < RARE) return rareText(share);
+  if (value > 1 - RARE) return `all but ${rareText({ value: 1 - value, low: 1 - high, high: 1 - low })}`;
+  return `${fixed(100 * value, 0)} in 100`;
+}
+
+/** The same with the interval beside it: "83 in 100 (81 to 85)", to a tenth when the interval is that narrow. */
+export function shareWithInterval(share: Share): string {
+  const { value, low, high } = share;
+  if (value < RARE || value > 1 - RARE || (low <= 0 && high >= 1)) return shareText(share);
+  const decimals = high - low < 0.01 ? 1 : 0;
+  const [seen, least, most] = [value, low, high].map((part) => fixed(100 * part, decimals));
+  return `${seen} in 100 (${least} to ${most})`;
+}
+
+/**
+ * The same as the start of a sentence about pieces; the verb is given for one piece and for many:
+ * "83 in 100 pieces come out good", "no piece comes out good (at most 4 in 1,000)".
+ */
+export function piecesText(share: Share, one: string, many: string): string {
+  const { value, low, high } = share;
+  if (low <= 0 && high >= 1) return `it is not known yet how many pieces ${many}`;
+  if (value <= 0) return `no piece ${one} (${atMostText(high)})`;
+  if (value >= 1) return `every piece ${one} (but for ${atMostText(1 - low)})`;
+  return `${shareText(share)} pieces ${many}`;
+}
+
+/** "A", "A and B", "A, B and C". */
+export function listText(parts: readonly string[]): string {
+  if (parts.length < 2) return parts.join('');
+  return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+}

@@ -1,0 +1,141 @@
+/** Rows of text for the tables that the command line, the pages and the paper share. */
+import type { GeometrySummary, MethodResult } from '../run/prediction';
+import { quantileInterval } from '../statistics/quantiles';
+import {
+  angleText,
+  countText,
+  type Display,
+  gapText,
+  lengthText,
+  minutesText,
+  moneyText,
+  shareWithInterval,
+} from './figures';
+import { SOURCE_WORDS } from './sources';
+
+export interface TextTable {
+  head: readonly string[];
+  rows: readonly (readonly string[])[];
+}
+
+/** Half the width of the 95 % interval of the 95th percentile show gap, mm: what the figure may be off by. */
+export function showGapP95UncertaintyMm(result: MethodResult): number {
+  const { low, high } = quantileInterval(result.sample.showGapMm, 0.95);
+  return (high - low) / 2;
+}
+
+/** "0.31 mm": 95 of 100 pieces stay under it. */
+export function showGapP95Text(result: MethodResult, display: Display): string {
+  return gapText(result.prediction.showGapMm.p95, display, showGapP95UncertaintyMm(result));
+}
+
+export function costText(result: MethodResult): string {
+  const { perGoodPiece, low, high } = result.prediction.cost;
+  if (perGoodPiece === null) return 'fewer than 1 good in 1,000';
+  if (low === null || high === null) return moneyText(perGoodPiece);
+  return `${moneyText(perGoodPiece)} (${moneyText(low)} to ${moneyText(high)})`;
+}
+
+/** One row a method: what decides between them. */
+export function methodTable(results: readonly MethodResult[], display: Display): TextTable {
+  return {
+    head: [
+      'Method',
+      'Good enough',
+      'Gap, 95 of 100 under',
+      'Will not close',
+      'Time for a good piece',
+      'Cost of a good piece',
+    ],
+    rows: results.map((result) => {
+      const { name, willNotClose, cost } = result.prediction;
+      const minutes = cost.minutesPerPiece === null ? '–' : minutesText(cost.minutesPerPiece);
+      const chance = shareWithInterval(result.prediction.yield);
+      return [
+        name,
+        chance,
+        showGapP95Text(result, display),
+        shareWithInterval(willNotClose),
+        minutes,
+        costText(result),
+      ];
+    }),
+  };
+}
+
+/** The nominal ring: what it measures and how the saw is set. */
+export function geometryTable(geometry: GeometrySummary, display: Display): TextTable {
+  const length = (mm: number): string => lengthText(mm, display);
+  return {
+    head: ['The ring', ''],
+    rows: [
+      ['Blade tilt from square', angleText(geometry.bevelDeg)],
+      ['Blade tilt from flat', angleText(90 - geometry.bevelDeg)],
+      ['Gauge swing from square', angleText(geometry.crosscutDeg)],
+      ['Stave width, wide end', length(geometry.staveWidthMm)],
+      ['Stave width, mid-height', length(geometry.staveWidthMidMm)],
+      ['Outside flats', length(geometry.outsideFlatsMm)],
+      ['Outside corners', length(geometry.outsideCornersMm)],
+      ['Clear opening, wide end', length(geometry.clearOpeningWideMm)],
+      ['Clear opening, narrow end', length(geometry.clearOpeningNarrowMm)],
+      ['Joint through the thickness', length(geometry.jointLengthMm)],
+    ],
+  };
+}
+
+/** One method by itself, figure by figure. */
+export function predictionTable(result: MethodResult, display: Display): TextTable {
+  const { prediction } = result;
+  const { mouthMm, hiddenGapMm, clearOpeningMm } = prediction;
+  const opening = lengthText(clearOpeningMm.p50, display);
+  const [tightest, widest] = [clearOpeningMm.p05, clearOpeningMm.p95].map((mm) => lengthText(mm, display));
+  const [least, most] = [mouthMm.p05, mouthMm.p95].map((mm) => lengthText(mm, display));
+  return {
+    head: [prediction.name, ''],
+    rows: [
+      ['Rings simulated', `${countText(prediction.trials)}, by ${prediction.rule}`],
+      ['Good enough', shareWithInterval(prediction.yield)],
+      ['Insert fits', shareWithInterval(prediction.insertFits)],
+      ['Will not close', shareWithInterval(prediction.willNotClose)],
+      ['Worst gap that shows, middle ring', gapText(prediction.showGapMm.p50, display)],
+      ['Worst gap that shows, 95 of 100 under', showGapP95Text(result, display)],
+      ['Worst hidden gap, 95 of 100 under', gapText(hiddenGapMm.p95, display)],
+      ['Mouth at dry fit, 90 of 100 between', `${least} and ${most}`],
+      ['Clear opening, middle ring', `${opening} (90 of 100 between ${tightest} and ${widest})`],
+      ['Cuts', `${prediction.cuts}`],
+      ['Strip used by one stave', lengthText(prediction.pitchMm, display)],
+      ['Strip needed', lengthText(prediction.stripNeededMm, display)],
+      ['Cost of a good piece', costText(result)],
+    ],
+  };
+}
+
+/** Where the gap comes from, largest share first; sources that are zero are left out. Null without a budget. */
+export function budgetTable(result: MethodResult, display: Display): TextTable | null {
+  const { budget } = result.prediction;
+  if (budget === undefined) return null;
+  const lines = budget.filter((line) => line.varianceShare > 0);
+  lines.sort((a, b) => b.varianceShare - a.varianceShare);
+  return {
+    head: ['Where the gap comes from', 'Share', 'If it were perfect, 95 of 100 under'],
+    rows: lines.map((line) => [
+      SOURCE_WORDS[line.source].label,
+      line.varianceShare < 0.005 ? 'under 1 %' : `${Math.round(100 * line.varianceShare)} %`,
+      gapText(line.showGapP95WithoutMm, display),
+    ]),
+  };
+}
+
+/** Columns lined up for a terminal, two spaces apart, no blanks at the line ends. */
+export function plainText({ head, rows }: TextTable): string {
+  const lines = [head, ...rows];
+  const widths = head.map((_, column) => Math.max(...lines.map((line) => line[column]?.length ?? 0)));
+  return lines
+    .map((line) =>
+      line
+        .map((cell, column) => cell.padEnd(widths[column] ?? 0))
+        .join('  ')
+        .trimEnd(),
+    )
+    .join('\n');
+}

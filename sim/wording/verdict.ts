@@ -1,0 +1,165 @@
+/** Which method to use, in sentences that never claim more than the simulated rings show. */
+import type { Project } from '../project/document';
+import type { MethodResult, Share } from '../run/prediction';
+import { countText, gapText, listText, piecesText, shareText, shareWithInterval } from './figures';
+import { SOURCE_WORDS } from './sources';
+import { costText, showGapP95Text } from './tables';
+
+/** The chance that a piece made by method `first` has the smaller worst gap than one made by method `second`. */
+export interface AheadPair {
+  first: string;
+  second: string;
+  firstAhead: Share;
+}
+
+export interface Recommendation {
+  /** The answer in one sentence. */
+  headline: string;
+  /** What it rests on and hinges on, a sentence each. */
+  because: string[];
+}
+
+const quoted = (name: string): string => `“${name}”`;
+
+/** "“Fixed stop”: 83 in 100 pieces come out good enough." */
+export function yieldSentence(name: string, share: Share): string {
+  return `${quoted(name)}: ${piecesText(share, 'comes out good enough', 'come out good enough')}.`;
+}
+
+/** "“Marked line”: about 2 in 1,000 (1 to 9) pieces will not close." */
+export function willNotCloseSentence(name: string, share: Share): string {
+  return `${quoted(name)}: ${piecesText(share, 'fails to close', 'will not close')}.`;
+}
+
+/** "Of two pieces, one made each way, that of “Fixed stop” is the tighter in 71 of 100 pairs." */
+export function aheadSentence({ first, second, firstAhead }: AheadPair): string {
+  const { value, low, high } = firstAhead;
+  if (low <= 0.5 && high >= 0.5) {
+    return `Of two pieces, one by ${quoted(first)} and one by ${quoted(second)}, either is as likely to be the tighter.`;
+  }
+  const [ahead, behind, chance] = value > 0.5 ? [first, second, value] : [second, first, 1 - value];
+  const pairs = chance > 0.995 ? 'nearly every pair' : `${Math.round(100 * chance)} of 100 pairs`;
+  return `Of two pieces, one made each way, that of ${quoted(ahead)} is tighter than that of ${quoted(behind)} in ${pairs}.`;
+}
+
+const yieldOf = (result: MethodResult): Share => result.prediction.yield;
+const nameOf = (result: MethodResult): string => quoted(result.prediction.name);
+
+/** Best chance first; among equal chances the smaller gap. */
+function byMerit(a: MethodResult, b: MethodResult): number {
+  const difference = yieldOf(b).value - yieldOf(a).value;
+  return difference !== 0 ? difference : a.prediction.showGapMm.p95 - b.prediction.showGapMm.p95;
+}
+
+/**
+ * The methods' results, in any order, weighed against each other. `pairs` may be empty; those between the methods named
+ * are used. Methods whose intervals overlap are never ranked by their chance of success.
+ */
+export function recommendation(
+  project: Project,
+  results: readonly MethodResult[],
+  pairs: readonly AheadPair[],
+): Recommendation {
+  const ranked = [...results].sort(byMerit);
+  const [leader, ...others] = ranked;
+  if (leader === undefined) return { headline: 'No method is computed yet.', because: [] };
+  const tied = others.filter((other) => yieldOf(other).high >= yieldOf(leader).low);
+  const because = [...restsOn(project, leader, tied, others, pairs), ...costSentences(ranked)];
+  for (const result of ranked) {
+    const { name, willNotClose } = result.prediction;
+    if (willNotClose.value > 0) because.push(willNotCloseSentence(name, willNotClose));
+  }
+  because.push(...hingesOn(project, leader));
+  return { headline: headline(leader, tied, others), because };
+}
+
+function headline(leader: MethodResult, tied: readonly MethodResult[], others: readonly MethodResult[]): string {
+  const chance = yieldOf(leader);
+  const rings = countText(leader.prediction.trials);
+  if (chance.value <= 0) {
+    const who = others.length === 0 ? `${nameOf(leader)} gave no` : `None of the ${others.length + 1} methods gave a`;
+    return `${who} good piece in ${rings} rings: change the methods or the limits.`;
+  }
+  if (others.length === 0) return yieldSentence(leader.prediction.name, chance);
+  if (tied.length > 0) {
+    const names = listText([leader, ...tied].map(nameOf));
+    return `${names} cannot be told apart by ${rings} rings each: ${shareWithInterval(chance)} for the first.`;
+  }
+  const [next] = others;
+  const against = next === undefined ? '' : `, against ${shareText(yieldOf(next))} for the next best, ${nameOf(next)}`;
+  return `Use ${nameOf(leader)}: ${piecesText(chance, 'comes out good enough', 'come out good enough')}${against}.`;
+}
+
+function restsOn(
+  project: Project,
+  leader: MethodResult,
+  tied: readonly MethodResult[],
+  others: readonly MethodResult[],
+  pairs: readonly AheadPair[],
+): string[] {
+  const said: string[] = [];
+  const [next] = others;
+  if (tied.length > 0 && yieldOf(leader).value > 0) {
+    said.push('Choose between these by time, cost and the gap they leave, or simulate more rings.');
+  }
+  if (tied.length === 0 && yieldOf(leader).value > 0 && yieldOf(leader).high < 0.5) {
+    said.push('Even so, more pieces fail than succeed.');
+  }
+  said.push(`With ${nameOf(leader)}, ${gapUnder(leader, project)}.`);
+  if (next !== undefined) {
+    const names = [leader.prediction.name, next.prediction.name];
+    const pair = pairs.find(({ first, second }) => names.includes(first) && names.includes(second));
+    if (pair !== undefined) said.push(aheadSentence(pair));
+  }
+  return said;
+}
+
+/** "95 of 100 pieces show no gap over 0.12 mm". */
+function gapUnder(result: MethodResult, project: Project): string {
+  const gap = showGapP95Text(result, project.display);
+  if (gap.startsWith('over')) return `more than 5 of 100 pieces show a gap ${gap}`;
+  return `95 of 100 pieces show no gap over ${gap}`;
+}
+
+/** Says which method is cheapest only where its interval stays below all the others'. */
+function costSentences(ranked: readonly MethodResult[]): string[] {
+  const priced = ranked.filter((result) => result.prediction.cost.high !== null && result.prediction.cost.low !== null);
+  const costLow = (result: MethodResult): number => result.prediction.cost.low ?? 0;
+  const costHigh = (result: MethodResult): number => result.prediction.cost.high ?? Number.POSITIVE_INFINITY;
+  const [cheapest, ...rest] = [...priced].sort((a, b) => costHigh(a) - costHigh(b));
+  if (cheapest === undefined || ranked.length < 2 || costHigh(cheapest) <= 0) return [];
+  const lost = ranked.filter((result) => !priced.includes(result));
+  const said = lost.map(
+    (result) => `${nameOf(result)} gives fewer than 1 good piece in 1,000, so it has no cost for one.`,
+  );
+  const rivals = rest.filter((result) => costLow(result) <= costHigh(cheapest));
+  if (rivals.length > 0) {
+    said.push(`By cost ${listText([cheapest, ...rivals].map(nameOf))} cannot be told apart.`);
+  } else {
+    said.push(`${nameOf(cheapest)} costs least for a good piece: ${costText(cheapest)}.`);
+  }
+  return said;
+}
+
+/** What would change the answer: the insert when it is tight, and the largest source when a budget was made. */
+function hingesOn(project: Project, leader: MethodResult): string[] {
+  const said: string[] = [];
+  const { insertFits, budget } = leader.prediction;
+  if (project.piece.insert !== undefined && insertFits.high < 0.98) {
+    said.push(
+      `With ${nameOf(leader)} the insert fits in ${shareText(insertFits)} pieces: a little more size would help.`,
+    );
+  }
+  const largest = [...(budget ?? [])].sort((a, b) => b.varianceShare - a.varianceShare)[0];
+  if (largest !== undefined && largest.varianceShare > 0) {
+    const source = SOURCE_WORDS[largest.source].label.toLowerCase();
+    const without = gapText(largest.showGapP95WithoutMm, project.display);
+    said.push(`It hinges on the ${source}: were that perfect, 95 of 100 pieces would show no gap over ${without}.`);
+  }
+  return said;
+}
+
+/** The recommendation as one paragraph. */
+export function recommendationText({ headline, because }: Recommendation): string {
+  return [headline, ...because].join(' ');
+}
