@@ -2,6 +2,12 @@
 import { accessSync, constants, statSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
+/** A wish that cannot be granted on this machine, in one sentence for the person in front of it. */
+export class NotReady extends Error {
+  /** @override */
+  name = 'NotReady';
+}
+
 const NAMES_ON_PATH = [
   'chromium',
   'chromium-browser',
@@ -50,13 +56,13 @@ function likelyPlaces() {
  * The browser named by RINGTRUE_CHROMIUM, else the first one installed; null when there is none.
  *
  * @returns {string | null}
- * @throws {Error} when RINGTRUE_CHROMIUM names something that cannot be run
+ * @throws {NotReady} when RINGTRUE_CHROMIUM names something that cannot be run
  */
 export function findChromium() {
   const named = process.env.RINGTRUE_CHROMIUM;
   if (named) {
     if (isExecutable(named)) return named;
-    throw new Error(
+    throw new NotReady(
       `RINGTRUE_CHROMIUM is ${named}, which is not a program. Give the path of a Chromium-family browser.`,
     );
   }

@@ -8,14 +8,11 @@ import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { findChromium, isExecutable } from './chromium.mjs';
+import { findChromium, isExecutable, NotReady } from './chromium.mjs';
 
 /** The folder of the clone. */
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 export const BUILD_STAMP = join(ROOT, 'dist', '.built');
-
-/** A wish that cannot be granted on this machine, in one sentence for the person in front of it. */
-export class NotReady extends Error {}
 
 /** @param {string} line */
 function say(line) {
@@ -229,7 +226,8 @@ export async function orSayWhy(work) {
   try {
     await work();
   } catch (error) {
-    if (!(error instanceof NotReady)) throw error;
+    // By name: the built programs carry a copy of the class.
+    if (!(error instanceof Error && error.name === 'NotReady')) throw error;
     say(error.message);
     process.exitCode = 1;
   }

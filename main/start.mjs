@@ -6,8 +6,9 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { NotReady } from './chromium.mjs';
 import { findElectron } from './electron.mjs';
-import { ensureBuilt, ensureInstalled, NotReady, orSayWhy, ROOT } from './ready.mjs';
+import { ensureBuilt, ensureInstalled, orSayWhy, ROOT } from './ready.mjs';
 
 /** @param {string} line */
 function say(line) {

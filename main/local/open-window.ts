@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
+import { rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { findChromium } from '../chromium.mjs';
@@ -42,11 +43,24 @@ export function openOwnWindow(address: string): OwnWindow | null {
   const child = spawn(browser, [`--app=${address}`, `--user-data-dir=${profile}`, ...FLAGS, ...sandbox], {
     stdio: 'ignore',
   });
-  const closed = ended(child).then((code) => {
-    rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
-    return code === 0 || Date.now() - started > CAME_UP_AFTER_MS;
+  const closed = ended(child).then(async (code) => {
+    const openMs = Date.now() - started;
+    await removeProfile(profile);
+    return code === 0 || openMs > CAME_UP_AFTER_MS;
   });
   return { browser: basename(browser), closed, close: () => child.kill() };
+}
+
+/** The browser's last processes write into the profile for a moment after the first has ended. */
+async function removeProfile(profile: string): Promise<void> {
+  for (let tries = 0; tries < 20; tries += 1) {
+    try {
+      await rm(profile, { recursive: true, force: true });
+      return;
+    } catch {
+      await new Promise((resolve) => setTimeout(resolve, 150));
+    }
+  }
 }
 
 /** Opens the address in the default browser; false when that cannot be done. */
