@@ -1,5 +1,6 @@
 import { type ReactNode, useId, useState } from 'react';
 import { FieldError, Label, Text } from 'react-aria-components';
+import './inputs.css';
 
 interface Help {
   isOpen: boolean;

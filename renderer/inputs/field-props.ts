@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
+import type { Display } from '../../sim/wording/figures';
 
-/** What the figures on the screen are shown in. The values themselves stay mm and degrees. */
-export type Display = 'metric' | 'inch';
+export type { Display };
 export type AngleStyle = 'decimal' | 'minutes';
 
 /**

@@ -1,4 +1,5 @@
-/** Figures as the fields and drawings show them. Showing never changes the value that is kept. */
+/** Figures as the fields show them: close enough to go on typing from. Showing never changes the value that is kept. */
+import { lengthText } from '../../sim/wording/figures';
 import type { AngleStyle, Display } from './field-props';
 import { MM_PER_INCH } from './units';
 
@@ -18,23 +19,8 @@ export function formatPlain(value: number, decimals = 3): string {
   return trimmed === '-0' ? '0' : trimmed;
 }
 
-/** Nearest 1/64 as "23 5/8". */
-function formatFraction(inches: number): string {
-  const sixtyFourths = Math.round(Math.abs(inches) * 64);
-  if (sixtyFourths === 0) return '0';
-  const whole = Math.floor(sixtyFourths / 64);
-  let top = sixtyFourths % 64;
-  let bottom = 64;
-  while (top > 0 && top % 2 === 0) {
-    top /= 2;
-    bottom /= 2;
-  }
-  const parts = [whole > 0 ? String(whole) : '', top > 0 ? `${top}/${bottom}` : ''].filter((part) => part !== '');
-  return `${inches < 0 ? '-' : ''}${parts.join(' ')}`;
-}
-
 export interface LengthFormat {
-  /** Inches as fractions to 1/64. */
+  /** Inches as fractions to 1/64; small figures that are no such fraction stay decimal. */
   fractions?: boolean | undefined;
   /** Places after the point; left out: 3 for mm, 4 for inches. */
   decimals?: number | undefined;
@@ -42,23 +28,35 @@ export interface LengthFormat {
   unit?: boolean | undefined;
 }
 
-/** A length given in mm, in the unit displayed. */
-export function formatLength(mm: number, display: Display, format: LengthFormat = {}): string {
-  const suffix = format.unit ? ` ${lengthUnit(display)}` : '';
+/** Gaps and other small figures between the sixty-fourths would be lost in a fraction. */
+function isFractionFit(inches: number): boolean {
+  const sixtyFourths = inches * 64;
+  return Math.abs(inches) >= 0.25 || Math.abs(sixtyFourths - Math.round(sixtyFourths)) < 1e-6;
+}
+
+function lengthWithUnit(mm: number, display: Display, format: LengthFormat, suffix: string): string {
   if (display === 'metric') return formatPlain(mm, format.decimals ?? 3) + suffix;
   const inches = mm / MM_PER_INCH;
-  return (format.fractions ? formatFraction(inches) : formatPlain(inches, format.decimals ?? 4)) + suffix;
+  if (format.fractions && isFractionFit(inches)) return lengthText(mm, display, { fractions: true });
+  return formatPlain(inches, format.decimals ?? 4) + suffix;
+}
+
+/** A length given in mm, in the unit displayed. */
+export function formatLength(mm: number, display: Display, format: LengthFormat = {}): string {
+  const suffix = ` ${lengthUnit(display)}`;
+  const text = lengthWithUnit(mm, display, format, suffix);
+  return format.unit ? text : text.slice(0, -suffix.length);
 }
 
 export function lengthUnit(display: Display): 'mm' | 'in' {
   return display === 'metric' ? 'mm' : 'in';
 }
 
-/** Degrees as "22.5°" with up to four places, or as "22° 30′" with minutes to a tenth. */
-export function formatAngle(deg: number, style: AngleStyle, decimals = 4): string {
-  if (style === 'decimal') return `${formatPlain(deg, decimals)}°`;
+/** Degrees as "22.5°" with up to four places, or as "22°30′", the minutes to a tenth. */
+export function formatAngle(deg: number, style: AngleStyle): string {
+  if (style === 'decimal') return `${formatPlain(deg, 4)}°`;
   const tenths = Math.round(Math.abs(deg) * 600);
-  const minutes = (tenths % 600) / 10;
+  const [minutes = '', tenth] = String((tenths % 600) / 10).split('.');
   const sign = deg < 0 && tenths > 0 ? '-' : '';
-  return `${sign}${Math.floor(tenths / 600)}° ${minutes}′`;
+  return `${sign}${Math.floor(tenths / 600)}°${minutes.padStart(2, '0')}${tenth ? `.${tenth}` : ''}′`;
 }
