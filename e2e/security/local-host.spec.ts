@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test as base, expect } from '@playwright/test';
 import type { LocalHost } from '../../main/local/local-host';
+import { enter, type RawAnswer, sendRaw } from '../../test/support/raw-request';
 import { startBuiltHost } from '../support/built-host';
-import { enter, type RawAnswer, sendRaw } from '../support/raw-request';
 
 const BEFORE = '{ "title": "as it was" }';
 

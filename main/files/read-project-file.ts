@@ -1,4 +1,4 @@
-import { open } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { sizeProblem } from '../../sim/project/file-size';
 import { asFileProblem, FileProblem } from './file-problem';
@@ -12,17 +12,13 @@ import { asFileProblem, FileProblem } from './file-problem';
  */
 export async function readProjectFile(path: string): Promise<string> {
   try {
-    const handle = await open(path, 'r');
-    try {
-      const stat = await handle.stat();
-      if (stat.isDirectory()) throw new FileProblem(`${path} is a folder. Name a file in it.`);
-      if (!stat.isFile()) throw new FileProblem(`${path} is not a plain file. Choose a Ringtrue project file.`);
-      const tooLarge = sizeProblem(basename(path), stat.size);
-      if (tooLarge) throw new FileProblem(tooLarge);
-      return decode(path, await handle.readFile());
-    } finally {
-      await handle.close();
-    }
+    // Looked at before it is opened: opening a pipe would wait for somebody to write into it.
+    const found = await stat(path);
+    if (found.isDirectory()) throw new FileProblem(`${path} is a folder. Name a file in it.`);
+    if (!found.isFile()) throw new FileProblem(`${path} is not a plain file. Choose a Ringtrue project file.`);
+    const tooLarge = sizeProblem(basename(path), found.size);
+    if (tooLarge) throw new FileProblem(tooLarge);
+    return decode(path, await readFile(path));
   } catch (error) {
     throw asFileProblem('reading', path, error);
   }

@@ -1,0 +1,120 @@
+/**
+ * Stands in for the module `electron` where its runtime is not: both ends of the channels are joined, messages are copied
+ * as between processes, and whatever the shell sets or asks for is kept to be looked at.
+ */
+
+type Handler = (event: { senderFrame: Frame | null }, ...payload: unknown[]) => unknown;
+
+interface Frame {
+  url: string;
+}
+
+/** What the shell set up, and what the person answers. */
+export const seen = {
+  handlers: new Map<string, Handler>(),
+  exposed: new Map<string, unknown>(),
+  windows: [] as BrowserWindow[],
+  contentsListeners: [] as ((event: unknown, contents: WebContents) => void)[],
+  permissionRequest: null as ((contents: unknown, permission: string, decide: (may: boolean) => void) => void) | null,
+  permissionCheck: null as (() => boolean) | null,
+  pages: null as ((request: Request) => Response) | null,
+  /** The frame that messages come from; null for the window's own. */
+  stranger: null as Frame | null,
+  openAnswer: { canceled: true, filePaths: [] as string[] },
+  saveAnswer: { canceled: true, filePath: '' },
+  messageBoxAnswer: 0,
+};
+
+class Emitter {
+  readonly listeners = new Map<string, (...payload: never[]) => void>();
+  on(name: string, listener: (...payload: never[]) => void): void {
+    this.listeners.set(name, listener);
+  }
+  once(name: string, listener: (...payload: never[]) => void): void {
+    this.on(name, listener);
+  }
+  /** @returns whether the listener prevented what would happen */
+  emit(name: string, event: Record<string, unknown> = {}, ...payload: unknown[]): boolean {
+    let prevented = false;
+    const preventDefault = () => {
+      prevented = true;
+    };
+    const listener = this.listeners.get(name) as ((...all: unknown[]) => void) | undefined;
+    listener?.({ ...event, preventDefault }, ...payload);
+    return prevented;
+  }
+}
+
+export class WebContents extends Emitter {
+  mainFrame: Frame = { url: 'app://ringtrue/' };
+  openHandler: ((details: { url: string }) => { action: string }) | null = null;
+  setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
+    this.openHandler = handler;
+  }
+}
+
+export class BrowserWindow extends Emitter {
+  readonly webContents = new WebContents();
+  address = '';
+  constructor(readonly options: { webPreferences: Record<string, unknown> }) {
+    super();
+    seen.windows.push(this);
+    for (const listener of seen.contentsListeners) listener({}, this.webContents);
+  }
+  async loadURL(address: string): Promise<void> {
+    this.address = address;
+  }
+  setDocumentEdited(): void {}
+}
+
+function sender(): { senderFrame: Frame | null } {
+  return { senderFrame: seen.stranger ?? seen.windows.at(-1)?.webContents.mainFrame ?? null };
+}
+
+export const ipcMain = {
+  handle: (channel: string, handler: Handler) => seen.handlers.set(channel, handler),
+  on: (channel: string, handler: Handler) => seen.handlers.set(channel, handler),
+};
+
+export const ipcRenderer = {
+  async invoke(channel: string, ...payload: unknown[]): Promise<unknown> {
+    return structuredClone(await seen.handlers.get(channel)?.(sender(), ...structuredClone(payload)));
+  },
+  send(channel: string, ...payload: unknown[]): void {
+    seen.handlers.get(channel)?.(sender(), ...structuredClone(payload));
+  },
+};
+
+export const contextBridge = {
+  exposeInMainWorld: (name: string, value: unknown) => seen.exposed.set(name, Object.freeze(value)),
+};
+
+export const dialog = {
+  showOpenDialog: async () => seen.openAnswer,
+  showSaveDialog: async () => seen.saveAnswer,
+  showMessageBoxSync: () => seen.messageBoxAnswer,
+};
+
+export const app = {
+  on(name: string, listener: (event: unknown, contents: WebContents) => void): void {
+    if (name === 'web-contents-created') seen.contentsListeners.push(listener);
+  },
+};
+
+export const session = {
+  defaultSession: {
+    setPermissionRequestHandler(handler: typeof seen.permissionRequest): void {
+      seen.permissionRequest = handler;
+    },
+    setPermissionCheckHandler(handler: typeof seen.permissionCheck): void {
+      seen.permissionCheck = handler;
+    },
+    setDevicePermissionHandler(): void {},
+  },
+};
+
+export const protocol = {
+  handle(_scheme: string, handler: (request: Request) => Response): void {
+    seen.pages = handler;
+  },
+};

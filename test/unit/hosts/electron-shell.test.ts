@@ -1,0 +1,156 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Host } from '../../../main/contract/host';
+import { Places } from '../../../main/files/places';
+import { answerChannels } from '../../../main/shell/answer-channels';
+import { servePages } from '../../../main/shell/pages-protocol';
+import { refuseOtherPages, refusePermissions } from '../../../main/shell/refusals';
+import { openShellWindow, type ShellWindow } from '../../../main/shell/window';
+import { electronHost } from '../../../renderer/host/electron-host';
+import { type BrowserWindow, ipcRenderer, seen } from '../../support/electron-double';
+import { describeHost } from '../../support/host-contract';
+import { scratchFolder } from '../../support/scratch-folder';
+import '../../../main/shell/preload';
+
+vi.mock('electron', () => import('../../support/electron-double'));
+
+let shellWindow: ShellWindow;
+
+async function start(startFile: string | null): Promise<Host> {
+  shellWindow = openShellWindow();
+  answerChannels(shellWindow, new Places(), startFile);
+  return electronHost(seen.exposed.get('ringtrueHost') as Host);
+}
+
+/** The window as the double knows it. */
+function doubledWindow(): BrowserWindow {
+  return seen.windows.at(-1)!;
+}
+
+beforeEach(() => {
+  seen.windows.length = 0;
+  seen.stranger = null;
+});
+
+describeHost('the Electron shell', start);
+
+describe('the Electron shell', () => {
+  it('asks where to save, writes there, and gives a place for the next time', async () => {
+    const host = await start(null);
+    expect(await host.save({ name: 'piece.json', text: 'a', place: null })).toBeNull();
+    const filePath = join(scratchFolder(), 'chosen.json');
+    seen.saveAnswer = { canceled: false, filePath };
+    const saved = await host.save({ name: 'piece.json', text: 'b', place: null });
+    if (!saved || 'problem' in saved) throw new Error('not saved');
+    expect(saved.name).toBe('chosen.json');
+    await host.save({ name: saved.name, text: 'c', place: saved.place });
+    expect(readFileSync(filePath, 'utf8')).toBe('c');
+  });
+
+  it('opens nothing when the person changes their mind', async () => {
+    expect(await (await start(null)).open()).toBeNull();
+  });
+
+  it('gives the pages the verbs of a host and nothing else', () => {
+    expect(Object.keys(seen.exposed.get('ringtrueHost') as object).sort()).toEqual(
+      ['kind', 'open', 'openedAtStart', 'save', 'setEdited'].sort(),
+    );
+    expect([...seen.exposed.keys()]).toEqual(['ringtrueHost']);
+  });
+
+  it('answers no frame but the main one of its window, and no page but its own', async () => {
+    await start(null);
+    const foreign = [{ url: 'app://ringtrue/' }, { url: 'https://attacker.example/' }];
+    for (const frame of foreign) {
+      seen.stranger = frame;
+      for (const channel of ['ringtrue:opened-at-start', 'ringtrue:open', 'ringtrue:save']) {
+        await expect(ipcRenderer.invoke(channel), channel).rejects.toThrow('Only the pages of this program');
+      }
+      expect(() => ipcRenderer.send('ringtrue:set-edited', true)).toThrow('Only the pages of this program');
+    }
+    seen.stranger = null;
+    doubledWindow().webContents.mainFrame.url = 'https://attacker.example/app://ringtrue/';
+    await expect(ipcRenderer.invoke('ringtrue:open')).rejects.toThrow('Only the pages of this program');
+  });
+
+  it('refuses a payload that does not fit', async () => {
+    await start(null);
+    const fits = { name: 'a.json', text: 'a', place: null };
+    for (const wrong of [
+      undefined,
+      'a',
+      {},
+      { ...fits, place: 3 },
+      { ...fits, path: '/etc/passwd' },
+      { ...fits, name: '' },
+    ]) {
+      await expect(ipcRenderer.invoke('ringtrue:save', wrong)).rejects.toThrow();
+    }
+    expect(() => ipcRenderer.send('ringtrue:set-edited', 'yes')).toThrow();
+  });
+
+  it('keeps Node out of the pages', () => {
+    openShellWindow();
+    expect(doubledWindow().options.webPreferences).toMatchObject({
+      contextIsolation: true,
+      sandbox: true,
+      nodeIntegration: false,
+      webviewTag: false,
+      preload: expect.stringMatching(/preload\.cjs$/),
+    });
+    expect(doubledWindow().address).toBe('app://ringtrue/');
+  });
+
+  it('leads nowhere but to its own pages', () => {
+    refuseOtherPages();
+    openShellWindow();
+    const { webContents } = doubledWindow();
+    expect(webContents.openHandler?.({ url: 'app://ringtrue/' })).toEqual({ action: 'deny' });
+    expect(webContents.emit('will-attach-webview')).toBe(true);
+    expect(webContents.emit('will-frame-navigate', { isMainFrame: false })).toBe(true);
+    for (const name of ['will-navigate', 'will-redirect']) {
+      expect(webContents.emit(name, { url: 'app://ringtrue/index.html' }), name).toBe(false);
+      for (const url of [
+        'https://attacker.example/',
+        'file:///etc/passwd',
+        'app://other/',
+        'app://ringtrue.example/',
+      ]) {
+        expect(webContents.emit(name, { url }), url).toBe(true);
+      }
+    }
+  });
+
+  it('grants no permission', () => {
+    refusePermissions();
+    for (const permission of ['media', 'geolocation', 'notifications', 'clipboard-read', 'openExternal']) {
+      const decide = vi.fn();
+      seen.permissionRequest?.({}, permission, decide);
+      expect(decide.mock.calls, permission).toEqual([[false]]);
+    }
+    expect(seen.permissionCheck?.()).toBe(false);
+  });
+
+  it('serves its pages with the headers that keep everything foreign out, and no other file', async () => {
+    const page = { bytes: new TextEncoder().encode('<!doctype html>'), contentType: 'text/html; charset=utf-8' };
+    servePages(new Map([['/', page]]));
+    const answer = seen.pages?.(new Request('app://ringtrue/'));
+    expect(await answer?.text()).toBe('<!doctype html>');
+    expect(answer?.headers.get('content-security-policy')).toContain("default-src 'self'");
+    expect(answer?.headers.get('cross-origin-embedder-policy')).toBe('require-corp');
+    for (const address of ['app://ringtrue/../package.json', 'app://ringtrue/%2e%2e/package.json', 'app://other/']) {
+      expect(seen.pages?.(new Request(address)).status, address).toBe(404);
+    }
+  });
+
+  it('asks before closing loses edits', async () => {
+    const host = await start(null);
+    expect(doubledWindow().emit('close')).toBe(false);
+    host.setEdited(true);
+    seen.messageBoxAnswer = 0;
+    expect(doubledWindow().emit('close')).toBe(true);
+    seen.messageBoxAnswer = 1;
+    expect(doubledWindow().emit('close')).toBe(false);
+  });
+});
