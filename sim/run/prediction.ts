@@ -103,6 +103,8 @@ export interface MethodResult {
   truingRemovesMm?: number;
   /** Flats: largest less smallest, mm. */
   outOfRoundMm: SpreadSummary;
+  /** Largest step between neighbouring staves, up the edge or through the thickness, mm. */
+  stepMm: SpreadSummary;
 }
 
 /** What a running prediction tells while it works. */

@@ -1,0 +1,149 @@
+/** Pulls one ring up and says how wide every joint stands open, by either rule and for each way of assembling it. */
+import type { Assembly, Rule } from '../project/document';
+import { contactSolver } from './contact';
+import { type JointGive, jointGive, lastJoints } from './joint-give';
+import type { RingMaps } from './ring-maps';
+
+/** Misclosure rotation beyond which a ring glued stave by stave is not tried at all, radians. */
+export const HOPELESS_ANGLE = (5 * Math.PI) / 180;
+
+/** An opening beyond this does not close, mm. */
+export const WILL_NOT_CLOSE_MM = 2;
+
+export interface RingCloser {
+  give: JointGive;
+  /** The rule that is really used: gluing one by one is always by contact. */
+  rule: Rule;
+  /** Largest opening of each joint on its outer and its inner side before pull-up, mm. */
+  outer: Float64Array;
+  inner: Float64Array;
+  /**
+   * Closes the ring with misclosure r (6 numbers from `at`) and row offsets `rows` (N bottoms, N middles, N tops from
+   * `rowsAt`). For two halves `corners` holds what truing left: outer bottom, outer top, inner bottom, inner top of
+   * either closing joint, 8 numbers from `cornersAt`. Returns whether the ring closes.
+   */
+  close(
+    r: Float64Array,
+    at: number,
+    rows: Float64Array,
+    rowsAt: number,
+    corners: Float64Array,
+    cornersAt: number,
+  ): boolean;
+}
+
+/** The joints that still give when the ring is pulled up. */
+export function freeJoints(assembly: Assembly, sides: number): Int32Array {
+  switch (assembly.by) {
+    case 'allAtOnce':
+      return lastJoints(sides, sides);
+    case 'oneByOne':
+      return lastJoints(sides, assembly.freeJoints);
+    case 'twoHalves':
+      return Int32Array.of(sides / 2 - 1, sides - 1);
+  }
+}
+
+export function ringCloser(maps: RingMaps, assembly: Assembly, wanted: Rule): RingCloser {
+  const n = maps.sides;
+  const free = freeJoints(assembly, n);
+  const give = jointGive(maps, free, assembly.ends);
+  const outer = new Float64Array(n);
+  const inner = new Float64Array(n);
+  const hard = Int32Array.from({ length: n }, (_, j) => j).filter((j) => !free.includes(j));
+  const solver = contactSolver(give);
+  const linear = give.linear;
+
+  /** A joint glued tight stands open only where its faces are hollow. */
+  function closeHard(rows: Float64Array, at: number): void {
+    for (const j of hard) {
+      const bottom = rows[at + j]!;
+      const middle = rows[at + n + j]!;
+      const top = rows[at + 2 * n + j]!;
+      const spread = Math.max(bottom, middle, top) - Math.min(bottom, middle, top);
+      outer[j] = spread;
+      inner[j] = spread;
+    }
+  }
+
+  function closes(): boolean {
+    let largest = 0;
+    for (let j = 0; j < n; j++) largest = Math.max(largest, outer[j]!, inner[j]!);
+    return largest <= WILL_NOT_CLOSE_MM;
+  }
+
+  const byTouch: RingCloser['close'] = (r, at, rows, rowsAt) => {
+    const r0 = r[at]!;
+    const r1 = r[at + 1]!;
+    const r2 = r[at + 2]!;
+    const r3 = r[at + 3]!;
+    const r4 = r[at + 4]!;
+    const r5 = r[at + 5]!;
+    let largest = 0;
+    for (let j = 0; j < n; j++) {
+      // Pushing the parts together takes the common part of a joint's opening out, so only b and c matter.
+      const o = j * 18 + 6;
+      const b =
+        linear[o]! * r0 +
+        linear[o + 1]! * r1 +
+        linear[o + 2]! * r2 +
+        linear[o + 3]! * r3 +
+        linear[o + 4]! * r4 +
+        linear[o + 5]! * r5;
+      const c =
+        linear[o + 6]! * r0 +
+        linear[o + 7]! * r1 +
+        linear[o + 8]! * r2 +
+        linear[o + 9]! * r3 +
+        linear[o + 10]! * r4 +
+        linear[o + 11]! * r5;
+      const bottom = rows[rowsAt + j]! - c;
+      const middle = rows[rowsAt + n + j]!;
+      const top = rows[rowsAt + 2 * n + j]! + c;
+      const spread = Math.max(bottom, middle, top) - Math.min(bottom, middle, top);
+      const wide = spread + 2 * Math.abs(b);
+      outer[j] = b > 0 ? wide : spread;
+      inner[j] = b > 0 ? spread : wide;
+      largest = Math.max(largest, wide);
+    }
+    return largest <= WILL_NOT_CLOSE_MM;
+  };
+
+  const byContact: RingCloser['close'] = (r, at, rows, rowsAt) => {
+    const converged = solver.solve(r, at, rows, rowsAt);
+    const y = solver.openings;
+    for (let f = 0; f < free.length; f++) {
+      const j = free[f]!;
+      const c = y[f * 3 + 2]!;
+      const most = Math.max(rows[rowsAt + j]! - c, rows[rowsAt + n + j]!, rows[rowsAt + 2 * n + j]! + c);
+      outer[j] = y[f * 3]! + y[f * 3 + 1]! + most;
+      inner[j] = y[f * 3]! - y[f * 3 + 1]! + most;
+    }
+    if (hard.length > 0) closeHard(rows, rowsAt);
+    return converged && closes();
+  };
+
+  const oneByOne: RingCloser['close'] = (r, at, rows, rowsAt, corners, cornersAt) => {
+    const angle = Math.hypot(r[at]!, r[at + 1]!, r[at + 2]!) / maps.scaleMm;
+    return byContact(r, at, rows, rowsAt, corners, cornersAt) && angle <= HOPELESS_ANGLE;
+  };
+
+  const twoHalves: RingCloser['close'] = (_r, _at, rows, rowsAt, corners, cornersAt) => {
+    closeHard(rows, rowsAt);
+    free.forEach((j, k) => {
+      const o = cornersAt + 4 * k;
+      // The middle rows lie between their corners and so never decide.
+      const outerMost = Math.max(corners[o]!, corners[o + 1]!);
+      const innerMost = Math.max(corners[o + 2]!, corners[o + 3]!);
+      const least = Math.min(corners[o]!, corners[o + 1]!, corners[o + 2]!, corners[o + 3]!);
+      outer[j] = outerMost - least;
+      inner[j] = innerMost - least;
+    });
+    return true;
+  };
+
+  const rule: Rule = assembly.by === 'oneByOne' ? 'contact' : wanted;
+  const allAtOnce = rule === 'touch' ? byTouch : byContact;
+  const close = assembly.by === 'twoHalves' ? twoHalves : assembly.by === 'oneByOne' ? oneByOne : allAtOnce;
+  return { give, rule, outer, inner, close };
+}

@@ -1,0 +1,117 @@
+/** Blocks, in order, to one method's result. */
+import { pitchMm, RADIANS_PER_DEGREE, stripNeededMm } from '../geometry/ring';
+import { Moments } from '../statistics/moments';
+import { sortedCopy } from '../statistics/quantiles';
+import { gapSummary, spreadSummary } from '../statistics/summaries';
+import { wilson } from '../statistics/wilson';
+import { type BlockResult, GOOD, REWORK } from './block';
+import { GAP_BINS, histogramQuantile } from './gap-histogram';
+import type { MethodPlan } from './plan';
+import type { CostSummary, MethodResult, SpreadSummary, StopReason } from './prediction';
+
+type ArrayOf =
+  | 'mouthMm'
+  | 'showGapMm'
+  | 'hiddenGapMm'
+  | 'clearOpeningMm'
+  | 'outOfRoundMm'
+  | 'stepMm'
+  | 'truingMm'
+  | 'tiltRad';
+
+function joined(blocks: readonly BlockResult[], key: ArrayOf): Float64Array {
+  const all = new Float64Array(blocks.reduce((sum, block) => sum + block[key].length, 0));
+  let at = 0;
+  for (const block of blocks) {
+    all.set(block[key], at);
+    at += block[key].length;
+  }
+  return all;
+}
+
+/** Moments before sorting: summed in the order of the rings. */
+function spreadOf(values: Float64Array): SpreadSummary {
+  const moments = new Moments().add(values);
+  return spreadSummary(values.sort(), moments);
+}
+
+function gapsOf(values: Float64Array) {
+  const moments = new Moments().add(values);
+  return gapSummary(values.sort(), moments);
+}
+
+function countWhere(blocks: readonly BlockResult[], key: 'grade' | 'closes' | 'insertFits', value: number): number {
+  let count = 0;
+  for (const block of blocks) for (const entry of block[key]) if (entry === value) count++;
+  return count;
+}
+
+/** Mean and standard deviation of the shared tilt error left after test cuts, degrees. */
+function tiltAfterTest(plan: MethodPlan, blocks: readonly BlockResult[]): { mean: number; sd: number } {
+  if (!plan.test) {
+    const { tilt } = plan.method;
+    const sd = tilt.shape === 'uniform' ? tilt.sharedDeg / Math.sqrt(3) : tilt.sharedDeg;
+    return { mean: tilt.biasDeg, sd: tilt.reset === 'everyCut' ? 0 : sd };
+  }
+  const moments = new Moments().add(joined(blocks, 'tiltRad'));
+  return { mean: moments.mean / RADIANS_PER_DEGREE, sd: moments.sd / RADIANS_PER_DEGREE };
+}
+
+/** Blocks must be whole, in order and at least one. `elapsedMs` is left to whoever holds a clock. */
+export function mergeBlocks(
+  plan: MethodPlan,
+  blocks: readonly BlockResult[],
+  stopReason: StopReason,
+  cost: CostSummary,
+): MethodResult {
+  const { method, project, geometry, maps } = plan;
+  const trials = blocks.reduce((sum, block) => sum + block.rings, 0);
+  if (trials === 0) throw new Error('The run was stopped before its first block of rings was done.');
+  const share = (key: 'grade' | 'closes' | 'insertFits', value: number) =>
+    wilson(countWhere(blocks, key, value), trials);
+
+  const showGapMm = joined(blocks, 'showGapMm');
+  const otherwiseGood: number[] = [];
+  let at = 0;
+  for (const block of blocks) {
+    for (let k = 0; k < block.rings; k++, at++) if (block.otherwiseGood[k] === 1) otherwiseGood.push(showGapMm[at]!);
+  }
+  const showGap = gapsOf(showGapMm);
+  const hiddenGapMm = gapsOf(joined(blocks, 'hiddenGapMm'));
+  const bins = new Uint32Array(maps.sides * GAP_BINS);
+  for (const block of blocks) for (let k = 0; k < bins.length; k++) bins[k]! += block.jointGaps[k]!;
+  const jointShowGapP95Mm = Array.from({ length: maps.sides }, (_, j) =>
+    histogramQuantile(bins, j * GAP_BINS, trials, 0.95),
+  );
+
+  const good = countWhere(blocks, 'grade', GOOD);
+  const rework = countWhere(blocks, 'grade', REWORK);
+  const truing = joined(blocks, 'truingMm');
+  return {
+    prediction: {
+      name: method.name,
+      trials,
+      rule: plan.closer.rule,
+      elapsedMs: 0,
+      stopReason,
+      cuts: plan.cuts.length,
+      pitchMm: pitchMm(geometry, method.blade, method.sequence),
+      stripNeededMm: stripNeededMm(geometry, method.blade, method.sequence, project.stock),
+      tiltSharedAfterTestDeg: tiltAfterTest(plan, blocks),
+      mouthMm: spreadOf(joined(blocks, 'mouthMm')),
+      showGapMm: showGap,
+      hiddenGapMm,
+      jointShowGapP95Mm,
+      clearOpeningMm: spreadOf(joined(blocks, 'clearOpeningMm')),
+      yield: wilson(good, trials),
+      insertFits: project.piece.insert ? share('insertFits', 1) : { value: 1, low: 1, high: 1 },
+      willNotClose: share('closes', 0),
+      cost,
+    },
+    sample: { showGapMm, otherwiseGoodShowGapMm: sortedCopy(otherwiseGood) },
+    grades: { good, rework, scrap: trials - good - rework },
+    ...(truing.length > 0 && { truingRemovesMm: spreadOf(truing).p95 }),
+    outOfRoundMm: spreadOf(joined(blocks, 'outOfRoundMm')),
+    stepMm: spreadOf(joined(blocks, 'stepMm')),
+  };
+}
