@@ -46,14 +46,15 @@ function text(label: string, advice: string) {
   });
 }
 
-/** A group of keys that refuses every other key; `label` is what its sentences call it. */
+/** A group of keys that refuses every other key; `label`, "the …", is what its sentences call it. */
 function group<Shape extends z.core.$ZodLooseShape>(label: string, shape: Shape) {
   const known = Object.keys(shape).join(', ');
+  const start = `T${label.slice(1)}`;
   return z.strictObject(shape, {
     error: (issue) => {
       if (issue.code === 'unrecognized_keys') return `is not a key of ${label}. Take it out, or use one of ${known}.`;
-      if (issue.input === undefined) return `${label} is missing. Give a group with the keys ${known}.`;
-      return `${label} is ${valueText(issue.input)}, not a group of keys. Give a group with the keys ${known}.`;
+      if (issue.input === undefined) return `${start} is missing. Give a group with the keys ${known}.`;
+      return `${start} is ${valueText(issue.input)}, not a group of keys. Give a group with the keys ${known}.`;
     },
   });
 }
