@@ -10,9 +10,6 @@ import { GAP_BINS, gapBin } from './gap-histogram';
 import { openRows } from './joint-rows';
 import type { MethodPlan } from './plan';
 
-/** Rings a block; the last block of a run may hold fewer. */
-export const BLOCK_RINGS = 2000;
-
 /** Rings drawn at once, few enough to stay in the processor's nearest memory. */
 const BATCH_RINGS = 250;
 
@@ -45,10 +42,6 @@ export interface BlockResult {
   recuts: Uint8Array;
   /** Show gaps of every joint: N × GAP_BINS counts. */
   jointGaps: Uint32Array;
-}
-
-export function ringsInBlock(trials: number, block: number): number {
-  return Math.max(0, Math.min(BLOCK_RINGS, trials - block * BLOCK_RINGS));
 }
 
 /** Simulates `rings` rings of one block. The same plan, seed and block give the same bits. */

@@ -1,0 +1,54 @@
+/**
+ * The block loop every simulation runs in: a block of trials, a word on progress, a look at whether the answer is
+ * settled or a stop is wanted. Blocks depend only on their index, so they may also be made elsewhere and in any order.
+ */
+import type { StopReason } from './prediction';
+
+/** Trials a block; the last block of a run may hold fewer. */
+export const BLOCK_TRIALS = 2000;
+
+export function blockCount(trials: number): number {
+  return Math.ceil(trials / BLOCK_TRIALS);
+}
+
+export function trialsInBlock(trials: number, block: number): number {
+  return Math.max(0, Math.min(BLOCK_TRIALS, trials - block * BLOCK_TRIALS));
+}
+
+export interface BlockLoop<Block> {
+  trials: number;
+  run(block: number, trials: number): Block;
+  /** Takes the blocks in order; true once the answer is settled. */
+  settled?: (block: Block) => boolean;
+  /** Asked after every block; what is done by then is kept. */
+  shouldStop?: () => boolean;
+}
+
+export interface BlocksDone<Block> {
+  blocks: Block[];
+  stopReason: StopReason;
+}
+
+/** Yields the trials done after every block; returns the blocks in order and why the loop ended. */
+export function* blockLoop<Block>(loop: BlockLoop<Block>): Generator<number, BlocksDone<Block>, void> {
+  const blocks: Block[] = [];
+  let done = 0;
+  for (let block = 0; block < blockCount(loop.trials); block++) {
+    const trials = trialsInBlock(loop.trials, block);
+    const made = loop.run(block, trials);
+    blocks.push(made);
+    done += trials;
+    yield done;
+    if (loop.settled?.(made)) return { blocks, stopReason: 'settled' };
+    if (done < loop.trials && loop.shouldStop?.()) return { blocks, stopReason: 'cancelled' };
+  }
+  return { blocks, stopReason: 'trial-limit' };
+}
+
+/** Runs a generator to its end and gives what it returns. */
+export function finish<Result>(run: Generator<unknown, Result, void>): Result {
+  for (;;) {
+    const step = run.next();
+    if (step.done) return step.value;
+  }
+}
