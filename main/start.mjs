@@ -6,6 +6,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { Readable } from 'node:stream';
 import { NotReady } from './chromium.mjs';
 import { findElectron } from './electron.mjs';
 import { ensureBuilt, ensureInstalled, orSayWhy, ROOT } from './ready.mjs';
@@ -58,6 +59,27 @@ function built(name) {
   return import(new URL(`../dist/main/${name}.js`, import.meta.url).href);
 }
 
+/**
+ * Prints the methods side by side, of the file or else of the example.
+ *
+ * @param {string | undefined} file
+ */
+async function printComparison(file) {
+  const { runCommand } = await built('ringtrue');
+  if (file) {
+    await runCommand(['compare', file]);
+    return;
+  }
+  /** @type {string[]} */
+  const example = [];
+  await runCommand(['example'], {
+    stdout: { write: (/** @type {string} */ text) => example.push(text) },
+    stderr: process.stderr,
+  });
+  const streams = { stdout: process.stdout, stderr: process.stderr, stdin: Readable.from(example) };
+  await runCommand(['compare', '-'], streams);
+}
+
 await orSayWhy(async () => {
   const startFile = namedFile();
   await ensureInstalled();
@@ -69,9 +91,8 @@ await orSayWhy(async () => {
     const why = electron ? 'did not start' : 'could not be fetched';
     say(`The Electron runtime ${why} on this machine, so Ringtrue opens in a browser window instead.`);
   } else {
-    const { runCommand } = await built('ringtrue');
-    await runCommand(['compare', ...(startFile ? [startFile] : [])]);
-    say('There is no display here, so no window was opened.');
+    await printComparison(startFile);
+    say('\nThere is no display here, so no window was opened.');
   }
   const { serveUntilClosed } = await built('local');
   await serveUntilClosed({ pagesFolder: join(ROOT, 'dist', 'renderer'), startFile, display, say });
