@@ -11,6 +11,7 @@
  * Millimetres and radians; nothing is allocated while solving.
  */
 import type { JointGive } from './joint-give';
+import { ridgeSolve } from './ridge-solve';
 
 export interface ContactSolver {
   give: JointGive;
@@ -57,7 +58,6 @@ export function contactSolver(give: JointGive): ContactSolver {
   let triedHessian = new Float64Array(21);
   const tried = new Float64Array(6);
   const step = new Float64Array(6);
-  const factor = new Float64Array(21);
   const slideLower = new Float64Array(21);
   let trace = 0;
   for (let i = 0, t = 0; i < 6; i++) {
@@ -163,7 +163,7 @@ export function contactSolver(give: JointGive): ContactSolver {
       );
       const from = flatFrom[f]!;
       const to = flatTo[f]!;
-      const target = c0 < from ? from : c0 > to ? to : c0;
+      const target = Math.max(from, Math.min(c0, to));
       const beta = b0 < 0 ? -b0 : b0;
       const gamma = c0 < target ? target - c0 : c0 - target;
       const p = a0 - least[f]!;
@@ -173,8 +173,8 @@ export function contactSolver(give: JointGive): ContactSolver {
       if (p >= beta + gamma) {
         for (let t = 0, w = f * 21; t < 21; t++, w++) h[t]! += whole[w]!;
       } else {
-        const small = beta < gamma ? beta : gamma;
-        const large = beta < gamma ? gamma : beta;
+        const small = Math.min(beta, gamma);
+        const large = Math.max(beta, gamma);
         const signB = b0 < 0 ? -1 : 1;
         const signC = c0 < target ? -1 : 1;
         const rolling = from < to && gamma === 0;
@@ -227,32 +227,6 @@ export function contactSolver(give: JointGive): ContactSolver {
     return value;
   }
 
-  /** step = (h + ridge·1)⁻¹ g by Cholesky; false when h + ridge·1 is not positive. */
-  function newtonStep(h: Float64Array, g: Float64Array, ridge: number): boolean {
-    for (let i = 0, ii = 0; i < 6; ii += ++i) {
-      for (let j = 0, jj = 0; j <= i; jj += ++j) {
-        let sum = h[ii + j]!;
-        for (let k = 0; k < j; k++) sum -= factor[ii + k]! * factor[jj + k]!;
-        if (i === j) {
-          sum += ridge;
-          if (!(sum > 0)) return false;
-          factor[ii + i] = Math.sqrt(sum);
-        } else factor[ii + j] = sum / factor[jj + j]!;
-      }
-    }
-    for (let i = 0, ii = 0; i < 6; ii += ++i) {
-      let sum = g[i]!;
-      for (let k = 0; k < i; k++) sum -= factor[ii + k]! * step[k]!;
-      step[i] = sum / factor[ii + i]!;
-    }
-    for (let i = 5; i >= 0; i--) {
-      let sum = step[i]!;
-      for (let k = i + 1; k < 6; k++) sum -= factor[(k * (k + 1)) / 2 + i]! * step[k]!;
-      step[i] = sum / factor[(i * (i + 1)) / 2 + i]!;
-    }
-    return true;
-  }
-
   function largest(g: Float64Array): number {
     let most = 0;
     for (let i = 0; i < 6; i++) {
@@ -292,7 +266,7 @@ export function contactSolver(give: JointGive): ContactSolver {
       if (solver.steps > MOST_STEPS) return false;
       // The ridge fades with the gradient, so the last steps are full Newton steps.
       const ridge = stiffening * trace * RIDGE * Math.min(1, largest(gradient));
-      if (!newtonStep(hessian, gradient, ridge)) {
+      if (!ridgeSolve(hessian, ridge, gradient, step)) {
         stiffening *= 100;
         continue;
       }

@@ -79,16 +79,17 @@ export function halfOpeningColumns(maps: RingMaps, give: JointGive): Float64Arra
   return columns;
 }
 
-/** Largest less smallest width across the flats for half-openings around the ring; odd rings are measured flat to corner. */
-export function outOfRound(half: Float64Array, from: number, n: number): number {
+/** Largest less smallest width across the flats, from the N half-openings; odd rings are measured flat to corner. */
+export function outOfRound(half: Float64Array, n: number): number {
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
-  const opposite = Math.floor(n / 2);
-  for (let i = 0; i < n; i++) {
-    const across = half[from + ((i + opposite) % n)]!;
-    const flats = half[from + i]! + (n % 2 === 0 ? across : (across + half[from + ((i + opposite + 1) % n)]!) / 2);
+  const odd = n % 2;
+  for (let i = 0, opposite = Math.floor(n / 2); i < n; i++) {
+    const next = opposite + 1 === n ? 0 : opposite + 1;
+    const flats = half[i]! + (odd ? (half[opposite]! + half[next]!) / 2 : half[opposite]!);
     if (flats < least) least = flats;
     if (flats > most) most = flats;
+    opposite = next;
   }
   return most - least;
 }

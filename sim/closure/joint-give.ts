@@ -104,3 +104,18 @@ export function slidesFor(give: JointGive, joint: number, lambda: Float64Array):
   };
   return [slide(0), slide(1), slide(2)];
 }
+
+/** Two rows of 6 per free joint: slide up the edge and through the thickness per unit of misclosure, by the linear map. */
+export function slideRows(give: JointGive): Float64Array {
+  const rows = new Float64Array(give.free.length * 12);
+  const unit = new Float64Array(6);
+  for (let k = 0; k < 6; k++) {
+    for (let i = 0; i < 6; i++) unit[i] = give.linearInverse[i * 6 + k]!;
+    give.free.forEach((joint, f) => {
+      const [, up, through] = slidesFor(give, joint, unit);
+      rows[f * 12 + k] = up;
+      rows[f * 12 + 6 + k] = through;
+    });
+  }
+  return rows;
+}

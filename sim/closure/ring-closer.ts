@@ -3,12 +3,10 @@ import type { Assembly, Rule } from '../project/document';
 import { contactSolver } from './contact';
 import { type JointGive, jointGive, lastJoints } from './joint-give';
 import type { RingMaps } from './ring-maps';
+import { touchClosing, WILL_NOT_CLOSE_MM } from './touch';
 
 /** Misclosure rotation beyond which a ring glued stave by stave is not tried at all, radians. */
 export const HOPELESS_ANGLE = (5 * Math.PI) / 180;
-
-/** An opening beyond this does not close, mm. */
-export const WILL_NOT_CLOSE_MM = 2;
 
 export interface RingCloser {
   give: JointGive;
@@ -52,7 +50,6 @@ export function ringCloser(maps: RingMaps, assembly: Assembly, wanted: Rule): Ri
   const inner = new Float64Array(n);
   const hard = Int32Array.from({ length: n }, (_, j) => j).filter((j) => !free.includes(j));
   const solver = contactSolver(give);
-  const linear = give.linear;
 
   /** A joint glued tight stands open only where its faces are hollow. */
   function closeHard(rows: Float64Array, at: number): void {
@@ -71,43 +68,6 @@ export function ringCloser(maps: RingMaps, assembly: Assembly, wanted: Rule): Ri
     for (let j = 0; j < n; j++) largest = Math.max(largest, outer[j]!, inner[j]!);
     return largest <= WILL_NOT_CLOSE_MM;
   }
-
-  const byTouch: RingCloser['close'] = (r, at, rows, rowsAt) => {
-    const r0 = r[at]!;
-    const r1 = r[at + 1]!;
-    const r2 = r[at + 2]!;
-    const r3 = r[at + 3]!;
-    const r4 = r[at + 4]!;
-    const r5 = r[at + 5]!;
-    let largest = 0;
-    for (let j = 0; j < n; j++) {
-      // Pushing the parts together takes the common part of a joint's opening out, so only b and c matter.
-      const o = j * 18 + 6;
-      const b =
-        linear[o]! * r0 +
-        linear[o + 1]! * r1 +
-        linear[o + 2]! * r2 +
-        linear[o + 3]! * r3 +
-        linear[o + 4]! * r4 +
-        linear[o + 5]! * r5;
-      const c =
-        linear[o + 6]! * r0 +
-        linear[o + 7]! * r1 +
-        linear[o + 8]! * r2 +
-        linear[o + 9]! * r3 +
-        linear[o + 10]! * r4 +
-        linear[o + 11]! * r5;
-      const bottom = rows[rowsAt + j]! - c;
-      const middle = rows[rowsAt + n + j]!;
-      const top = rows[rowsAt + 2 * n + j]! + c;
-      const spread = Math.max(bottom, middle, top) - Math.min(bottom, middle, top);
-      const wide = spread + 2 * Math.abs(b);
-      outer[j] = b > 0 ? wide : spread;
-      inner[j] = b > 0 ? spread : wide;
-      largest = Math.max(largest, wide);
-    }
-    return largest <= WILL_NOT_CLOSE_MM;
-  };
 
   const byContact: RingCloser['close'] = (r, at, rows, rowsAt) => {
     const converged = solver.solve(r, at, rows, rowsAt);
@@ -143,7 +103,7 @@ export function ringCloser(maps: RingMaps, assembly: Assembly, wanted: Rule): Ri
   };
 
   const rule: Rule = assembly.by === 'oneByOne' ? 'contact' : wanted;
-  const allAtOnce = rule === 'touch' ? byTouch : byContact;
+  const allAtOnce = rule === 'touch' ? touchClosing(give, outer, inner) : byContact;
   const close = assembly.by === 'twoHalves' ? twoHalves : assembly.by === 'oneByOne' ? oneByOne : allAtOnce;
   return { give, rule, outer, inner, close };
 }

@@ -7,7 +7,8 @@
 
 import { fillNormals } from '../random/normal';
 import { stream } from '../random/streams';
-import { GOOD, REWORK, ringGrading, setUps } from '../run/block';
+import { ringGrading, setUps } from '../run/block';
+import { GOOD, REWORK } from '../run/grade';
 import { openRows } from '../run/joint-rows';
 import type { MethodPlan } from '../run/plan';
 import type { CostSummary } from '../run/prediction';

@@ -1,21 +1,15 @@
 /** One block of simulated rings: what a worker is asked for and what it gives back. */
 
-import { outOfRound } from '../closure/half-openings';
-import { slidesFor } from '../closure/joint-give';
-import { along } from '../closure/ring-maps';
 import { runTestCuts } from '../decide/test-cuts';
 import { fillNormals } from '../random/normal';
 import { stream } from '../random/streams';
-import { GAP_BINS, gapBin } from './gap-histogram';
+import { GAP_BINS } from './gap-histogram';
+import { type GradeRing, gradeInto } from './grade';
 import { openRows } from './joint-rows';
 import type { MethodPlan } from './plan';
 
 /** Rings drawn at once, few enough to stay in the processor's nearest memory. */
 const BATCH_RINGS = 250;
-
-export const GOOD = 0;
-export const REWORK = 1;
-export const SCRAP = 2;
 
 /** Flat arrays only, so that a worker can hand it over without copying. One number a ring unless it says otherwise. */
 export interface BlockResult {
@@ -124,110 +118,11 @@ export function setUps(plan: MethodPlan, seed: number, block: number, rounds: Ui
 
 export interface RingGrading {
   result: BlockResult;
-  grade: ReturnType<typeof gradeInto>;
+  grade: GradeRing;
 }
 
 /** Grades rings that are not part of a block's run, into a result of its own with room for `rings`. */
 export function ringGrading(plan: MethodPlan, rings: number): RingGrading {
   const result = emptyResult(plan, 0, rings);
   return { result, grade: gradeInto(plan, result) };
-}
-
-/** Closes one ring and writes what became of it. */
-function gradeInto(plan: MethodPlan, result: BlockResult) {
-  const { maps, closer, method, project, matrix, sizes } = plan;
-  const { limits, piece } = project;
-  const n = maps.sides;
-  const { pullUpMm } = method.assembly;
-  const { outer, inner } = closer;
-  const mouth = piece.showFace === 'inside' ? maps.mouthInner : maps.mouthOuter;
-  const showOuter = piece.showFace !== 'inside';
-  const showInner = piece.showFace !== 'outside';
-  const nominalHalf = plan.geometry.clearOpeningNarrowMm / 2;
-  const needed = piece.insert ? piece.insert.diameterMm + piece.insert.clearanceMm : Number.NEGATIVE_INFINITY;
-  const scrapShow = Math.max(limits.showGapMm, limits.remedyGapMm);
-  const scrapHidden = Math.max(limits.hiddenGapMm, limits.remedyGapMm);
-  const half = new Float64Array(n);
-  const bins = result.jointGaps;
-  const r = new Float64Array(6);
-  const steps = stepOf(plan);
-  const { jointLengthMm, edgeLengthMm } = plan.geometry;
-
-  return (
-    ring: number,
-    outputs: Float64Array,
-    at: number,
-    rows: Float64Array,
-    row: number,
-    corners: Float64Array,
-    cornersAt: number,
-  ): void => {
-    const closes = closer.close(outputs, at, rows, row * 3 * n, corners, cornersAt);
-    for (let k = 0; k < 6; k++) r[k] = outputs[at + k]!;
-    result.mouthMm[ring] = along(mouth, r);
-    let show = 0;
-    let hidden = 0;
-    for (let j = 0; j < n; j++) {
-      const outside = outer[j]! - pullUpMm;
-      const inside = inner[j]! - pullUpMm;
-      let seen = 0;
-      if (showOuter && outside > seen) seen = outside;
-      if (showInner && inside > seen) seen = inside;
-      if (!showOuter && outside > hidden) hidden = outside;
-      if (!showInner && inside > hidden) hidden = inside;
-      if (seen > show) show = seen;
-      bins[j * GAP_BINS + gapBin(seen)]!++;
-    }
-    result.showGapMm[ring] = show;
-    result.hiddenGapMm[ring] = hidden;
-    let fits = true;
-    if (sizes) {
-      let least = Number.POSITIVE_INFINITY;
-      for (let i = 0; i < n; i++) {
-        const h = nominalHalf + outputs[at + matrix.halvesAt + i]!;
-        half[i] = h;
-        if (h < least) least = h;
-      }
-      result.clearOpeningMm[ring] = 2 * least;
-      result.outOfRoundMm[ring] = outOfRound(half, 0, n);
-      result.stepMm[ring] = steps(r);
-      fits = 2 * least >= needed;
-    }
-    if (matrix.halfTurnAt >= 0) {
-      // Either end face gives half of each turn, deepest at one corner.
-      const aboutEdge = Math.abs(outputs[at + matrix.halfTurnAt]!) * jointLengthMm;
-      const acrossEdge = Math.abs(outputs[at + matrix.halfTurnAt + 1]!) * edgeLengthMm;
-      result.truingMm[ring] = (aboutEdge + acrossEdge) / 2;
-    }
-    if (plan.test) result.tiltRad[ring] = outputs[at + matrix.tiltAt]!;
-    const otherwiseGood = closes && fits && hidden <= limits.hiddenGapMm;
-    result.closes[ring] = closes ? 1 : 0;
-    result.insertFits[ring] = fits ? 1 : 0;
-    result.otherwiseGood[ring] = otherwiseGood ? 1 : 0;
-    result.grade[ring] =
-      otherwiseGood && show <= limits.showGapMm
-        ? GOOD
-        : !closes || !fits || show > scrapShow || hidden > scrapHidden
-          ? SCRAP
-          : REWORK;
-  };
-}
-
-/** Largest slide at any free joint when the ring is pulled up by the linear map, mm. */
-function stepOf(plan: MethodPlan): (r: Float64Array) => number {
-  const { give } = plan.closer;
-  const lambda = new Float64Array(6);
-  return (r) => {
-    for (let i = 0; i < 6; i++) {
-      let sum = 0;
-      for (let k = 0; k < 6; k++) sum += give.linearInverse[i * 6 + k]! * r[k]!;
-      lambda[i] = sum;
-    }
-    let most = 0;
-    for (const joint of give.free) {
-      const [, up, through] = slidesFor(give, joint, lambda);
-      most = Math.max(most, Math.abs(up), Math.abs(through));
-    }
-    return most;
-  };
 }

@@ -7,9 +7,9 @@ const BINS = 4000;
 export const GAP_BINS = BINS + 2;
 
 export function gapBin(gapMm: number): number {
-  if (!(gapMm > 0)) return 0;
-  const bin = 1 + Math.floor(gapMm / BIN_MM);
-  return bin > BINS ? BINS + 1 : bin;
+  if (gapMm > BINS * BIN_MM) return BINS + 1;
+  // No branch at 0, where half of all gaps lie on either side.
+  return Math.ceil((gapMm + Math.abs(gapMm)) * (0.5 / BIN_MM));
 }
 
 /** The p-quantile, mm, of the counts from `at`; evenly spread within a bin. Over 2 mm it is given as 2. */

@@ -4,8 +4,9 @@ import { Moments } from '../statistics/moments';
 import { sortedCopy } from '../statistics/quantiles';
 import { gapSummary, spreadSummary } from '../statistics/summaries';
 import { wilson } from '../statistics/wilson';
-import { type BlockResult, GOOD, REWORK } from './block';
+import type { BlockResult } from './block';
 import { GAP_BINS, histogramQuantile } from './gap-histogram';
+import { GOOD, REWORK } from './grade';
 import type { MethodPlan } from './plan';
 import type { CostSummary, MethodResult, SpreadSummary, StopReason } from './prediction';
 

@@ -2,7 +2,8 @@
 
 import { selectQuantile } from '../statistics/quantiles';
 import { FIRST_STAGE_BLOCKS, settling } from '../statistics/settle';
-import { type BlockResult, GOOD } from './block';
+import type { BlockResult } from './block';
+import { GOOD } from './grade';
 
 /** Below this the eye cannot tell percentiles apart, so nothing finer is waited for, mm. */
 const FINEST_MM = 0.0005;

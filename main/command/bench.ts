@@ -1,0 +1,101 @@
+/** `npm run bench`: how many rings a second one core simulates. Twelve staves, every error source at work. */
+
+import type { Method, Project } from '../../sim/project/document';
+import { exampleProject } from '../../sim/project/example';
+import { runBlock } from '../../sim/run/block';
+import { BLOCK_TRIALS } from '../../sim/run/block-loop';
+import { methodPlan, type PlanOptions } from '../../sim/run/plan';
+
+/** The example with every source of the first method above zero. */
+function everySource(
+  sequence: Method['sequence'],
+  change: (project: Project, method: Method) => void = () => {},
+): Project {
+  const project = exampleProject();
+  const method = project.methods[0]!;
+  method.sequence = sequence;
+  method.tilt = { ...method.tilt, biasDeg: 0.01, sharedDeg: 0.1, sideDeg: 0.02, perCutDeg: 0.03 };
+  method.guide = { ...method.guide, zeroDeg: 0.1, settingDeg: 0.1, slotDeg: 0.05, seatMm: 0.05 };
+  method.wideFace = 'up';
+  method.width = {
+    by: 'fixedStop',
+    sharedMm: 0.1,
+    perCutMm: 0.05,
+    driftMeanMm: 0.002,
+    driftSigmaMm: 0.005,
+    chipChance: 0.02,
+    chipMeanMm: 0.1,
+  };
+  method.blade = {
+    ...method.blade,
+    kerfSigmaMm: 0.03,
+    forceMeanN: 0.5,
+    forceSigmaN: 2,
+    forceWithinCutN: 1,
+    snagChance: 0.001,
+  };
+  change(project, method);
+  return project;
+}
+
+interface Row {
+  name: string;
+  ringsPerSecond: number;
+  wanted?: number;
+}
+
+const SECONDS_A_ROW = 1;
+
+function measure(name: string, project: Project, options: PlanOptions, wanted?: number): Row {
+  const plan = methodPlan(project, 0, options);
+  const timed = (seconds: number): number => {
+    const start = performance.now();
+    let rings = 0;
+    let block = 0;
+    do {
+      runBlock(plan, 1, block++, BLOCK_TRIALS);
+      rings += BLOCK_TRIALS;
+    } while (performance.now() - start < seconds * 1000);
+    return (rings / (performance.now() - start)) * 1000;
+  };
+  timed(0.3);
+  // The better of three: other work on the machine only ever makes it slower.
+  const best = Math.max(...[1, 2, 3].map(() => timed(SECONDS_A_ROW / 3)));
+  return { name, ringsPerSecond: Math.round(best), ...(wanted !== undefined && { wanted }) };
+}
+
+export function bench(): Row[] {
+  const swap = everySource('swapSides');
+  const flip = everySource('flipFace');
+  const oneByOne = everySource('flipFace', (_, method) => {
+    method.assembly = { ...method.assembly, by: 'oneByOne' };
+  });
+  const sixty = everySource('flipFace', (project) => {
+    project.piece.sides = 60;
+    project.piece.size = { by: 'outsideFlats', mm: 1400 };
+    delete project.piece.insert;
+    delete project.stock.stripLengthMm;
+  });
+  return [
+    measure('touch, collapsed, sides swapped', swap, { rule: 'touch', sizes: false }, 2_500_000),
+    measure('touch, collapsed, face flipped', flip, { rule: 'touch', sizes: false }, 2_500_000),
+    measure('touch, collapsed, with sizes', flip, { rule: 'touch' }),
+    measure('touch, plain, sides swapped', swap, { rule: 'touch', engine: 'plain', sizes: false }, 500_000),
+    measure('touch, plain, face flipped', flip, { rule: 'touch', engine: 'plain', sizes: false }, 500_000),
+    measure('contact, collapsed, sides swapped', swap, { rule: 'contact', sizes: false }, 50_000),
+    measure('contact, collapsed, face flipped', flip, { rule: 'contact', sizes: false }, 50_000),
+    measure('contact, one by one, three free', oneByOne, { rule: 'contact', sizes: false }),
+    measure('contact, 60 staves', sixty, { rule: 'contact', sizes: false }),
+  ];
+}
+
+const rows = bench();
+if (process.argv.includes('--json')) process.stdout.write(`${JSON.stringify({ staves: 12, rows }, null, 2)}\n`);
+else {
+  const width = Math.max(...rows.map((row) => row.name.length));
+  process.stdout.write('Rings per second on one core, 12 staves unless said otherwise, every error source at work\n\n');
+  for (const { name, ringsPerSecond, wanted } of rows) {
+    const goal = wanted === undefined ? '' : `   (wanted: ${wanted.toLocaleString('en')})`;
+    process.stdout.write(`${name.padEnd(width)}  ${ringsPerSecond.toLocaleString('en').padStart(11)}${goal}\n`);
+  }
+}

@@ -1,0 +1,129 @@
+/** Closing one ring and writing what became of it: gaps, mouth, sizes, and whether it is good, to be reworked or scrap. */
+import { outOfRound } from '../closure/half-openings';
+import { slideRows } from '../closure/joint-give';
+import { along } from '../closure/ring-maps';
+import type { BlockResult } from './block';
+import { GAP_BINS, gapBin } from './gap-histogram';
+import type { MethodPlan } from './plan';
+
+export const GOOD = 0;
+export const REWORK = 1;
+export const SCRAP = 2;
+
+/**
+ * Closes the ring whose outputs begin at `at`, with the row offsets of ring `row` of the batch and, for two halves, the
+ * corners from `cornersAt`, and writes it to place `ring` of the result.
+ */
+export type GradeRing = (
+  ring: number,
+  outputs: Float64Array,
+  at: number,
+  rows: Float64Array,
+  row: number,
+  corners: Float64Array,
+  cornersAt: number,
+) => void;
+
+export function gradeInto(plan: MethodPlan, result: BlockResult): GradeRing {
+  const { maps, closer, project, matrix } = plan;
+  const { limits, piece } = project;
+  const rowsPerRing = 3 * maps.sides;
+  const mouth = piece.showFace === 'inside' ? maps.mouthInner : maps.mouthOuter;
+  const scrapShow = Math.max(limits.showGapMm, limits.remedyGapMm);
+  const scrapHidden = Math.max(limits.hiddenGapMm, limits.remedyGapMm);
+  const { mouthMm, showGapMm, hiddenGapMm, grade } = result;
+  const worst = worstGaps(plan, result.jointGaps);
+  const fits = plan.sizes ? sizesInto(plan, result) : () => true;
+  const { jointLengthMm, edgeLengthMm } = plan.geometry;
+  const r = new Float64Array(6);
+
+  return (ring, outputs, at, rows, row, corners, cornersAt) => {
+    const closes = closer.close(outputs, at, rows, row * rowsPerRing, corners, cornersAt);
+    for (let k = 0; k < 6; k++) r[k] = outputs[at + k]!;
+    mouthMm[ring] = along(mouth, r);
+    worst.measure();
+    const show = worst.gaps[0]!;
+    const hidden = worst.gaps[1]!;
+    showGapMm[ring] = show;
+    hiddenGapMm[ring] = hidden;
+    const insertFits = fits(ring, outputs, at, r);
+    if (matrix.halfTurnAt >= 0) {
+      // Either end face gives half of each turn, deepest at one corner.
+      const aboutEdge = Math.abs(outputs[at + matrix.halfTurnAt]!) * jointLengthMm;
+      const acrossEdge = Math.abs(outputs[at + matrix.halfTurnAt + 1]!) * edgeLengthMm;
+      result.truingMm[ring] = (aboutEdge + acrossEdge) / 2;
+    }
+    if (matrix.tiltAt >= 0) result.tiltRad[ring] = outputs[at + matrix.tiltAt]!;
+    const otherwiseGood = closes && insertFits && hidden <= limits.hiddenGapMm;
+    result.closes[ring] = closes ? 1 : 0;
+    result.insertFits[ring] = insertFits ? 1 : 0;
+    result.otherwiseGood[ring] = otherwiseGood ? 1 : 0;
+    const scrap = !closes || !insertFits || show > scrapShow || hidden > scrapHidden;
+    grade[ring] = otherwiseGood && show <= limits.showGapMm ? GOOD : scrap ? SCRAP : REWORK;
+  };
+}
+
+/** The worst gaps after pull-up of the ring just closed, [show, hidden], mm; counts every joint's show gap on the way. */
+function worstGaps(plan: MethodPlan, bins: Uint32Array): { gaps: Float64Array; measure: () => void } {
+  const { closer, method, project } = plan;
+  const n = plan.maps.sides;
+  const pullUp = method.assembly.pullUpMm;
+  const { showFace } = project.piece;
+  const seen = showFace === 'inside' ? closer.inner : closer.outer;
+  const other = showFace === 'inside' ? closer.outer : closer.inner;
+  const bothShow = showFace === 'both';
+  const gaps = new Float64Array(2);
+  const measure = () => {
+    let show = 0;
+    let hidden = 0;
+    for (let j = 0, bin = 0; j < n; j++, bin += GAP_BINS) {
+      let gap = seen[j]! - pullUp;
+      const behind = other[j]! - pullUp;
+      if (bothShow) {
+        if (behind > gap) gap = behind;
+      } else if (behind > hidden) hidden = behind;
+      if (gap > show) show = gap;
+      bins[bin + gapBin(gap)]!++;
+    }
+    gaps[0] = show;
+    gaps[1] = hidden;
+  };
+  return { gaps, measure };
+}
+
+/** Writes the sizes of a ring; the function returned says whether the insert fits. */
+function sizesInto(
+  plan: MethodPlan,
+  result: BlockResult,
+): (ring: number, outputs: Float64Array, at: number, r: Float64Array) => boolean {
+  const { closer, matrix } = plan;
+  const { insert } = plan.project.piece;
+  const n = plan.maps.sides;
+  const nominal = plan.geometry.clearOpeningNarrowMm / 2;
+  const needed = insert ? insert.diameterMm + insert.clearanceMm : Number.NEGATIVE_INFINITY;
+  const half = new Float64Array(n);
+  const steps = slideRows(closer.give);
+  return (ring, outputs, at, r) => {
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < n; i++) {
+      const h = nominal + outputs[at + matrix.halvesAt + i]!;
+      half[i] = h;
+      if (h < least) least = h;
+    }
+    let step = 0;
+    for (let k = 0; k < steps.length; k += 6) {
+      const slide =
+        steps[k]! * r[0]! +
+        steps[k + 1]! * r[1]! +
+        steps[k + 2]! * r[2]! +
+        steps[k + 3]! * r[3]! +
+        steps[k + 4]! * r[4]! +
+        steps[k + 5]! * r[5]!;
+      step = Math.max(step, Math.abs(slide));
+    }
+    result.clearOpeningMm[ring] = 2 * least;
+    result.outOfRoundMm[ring] = outOfRound(half, n);
+    result.stepMm[ring] = step;
+    return 2 * least >= needed;
+  };
+}
