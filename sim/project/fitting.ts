@@ -2,6 +2,7 @@
 import { pitchMm, type RingGeometry, ringGeometry, stripNeededMm } from '../geometry/ring';
 import type { Blade, Method, Piece, Project, SizeBy } from './document';
 import { type Problem, safeText } from './problem';
+import { testPieceProblems } from './test-piece';
 
 /** Below this a length is rounding, not wood. */
 const NOTHING_MM = 1e-6;
@@ -33,7 +34,9 @@ export function fittingProblems(project: Project): Problem[] {
     const path = `methods[${index}]`;
     found.push(...nameProblems(method, index, path, names));
     found.push(...bladeProblems(method.blade, `${path}.blade`));
-    found.push(...waysProblems(piece, method, path));
+    const ways = waysProblems(piece, method, path);
+    found.push(...ways);
+    if (pieceStands && ways.length === 0) found.push(...testPieceProblems(piece, method, geometry, path));
   });
   if (pieceStands) found.push(...stripProblems(project, geometry));
   return found;

@@ -1,11 +1,11 @@
 /** Thousands of damaged copies of a file: the reader gives a project or sentences, and never throws. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { exampleProject } from '../../sim/project/example';
 import { readProject } from '../../sim/project/read';
-import { writeProject } from '../../sim/project/write';
 import { Generator } from '../../sim/random/xoshiro';
 
-const TEXT = JSON.stringify(JSON.parse(writeProject(exampleProject())));
+const SAMPLE = new URL('./samples/version-1.ringtrue.json', import.meta.url);
+const TEXT = JSON.stringify(JSON.parse(readFileSync(SAMPLE, 'utf8')));
 const PIECES = ['"', '{', '}', '[', ']', ',', ':', '-', '1e999', 'null', 'NaN', '\\', '\u0000', '__proto__', '0', '9'];
 
 describe('ten thousand damaged files', () => {
@@ -30,5 +30,5 @@ describe('ten thousand damaged files', () => {
     }
     expect(refused).toBeGreaterThan(5000);
     expect(refused).toBeLessThan(10_000);
-  });
+  }, 30_000);
 });

@@ -1,0 +1,56 @@
+/** `ringtrue predict`: what each method of the project leads to. */
+import { geometrySummary, ringGeometry } from '../../sim/geometry/ring';
+import { warnings } from '../../sim/project/checks';
+import type { Project } from '../../sim/project/document';
+import { problemLine } from '../../sim/project/problem';
+import type { MethodPrediction, Prediction } from '../../sim/run/prediction';
+import { budgetTable, geometryTable, plainText, predictionTable } from '../../sim/wording/tables';
+import { readArguments } from './arguments';
+import { fitForTerminal } from './fit-for-terminal';
+import { openProject } from './open-project';
+import { progressLine } from './progress';
+import { runMethods } from './run-methods';
+import { RUN_OPTIONS, runWishes } from './run-options';
+import type { CommandIo } from './streams';
+
+export async function predict(args: readonly string[], io: CommandIo, workerProgram: URL): Promise<void> {
+  const given = readArguments('predict', args, RUN_OPTIONS, 1);
+  const wishes = runWishes(given);
+  const project = wishes.override(await openProject('predict', given.operands, io));
+  const methods = wishes.methodsOf(project);
+  const progress = progressLine(io.stderr, methods);
+  const place = { workers: wishes.workers, workerProgram, onProgress: progress.show };
+  const predictions: MethodPrediction[] = [];
+  const texts: string[] = [];
+  for await (const result of runMethods(project, methods, place)) {
+    predictions.push(result.prediction);
+    if (!wishes.json) texts.push(...methodTexts(result, project));
+  }
+  progress.clear();
+  if (wishes.json) io.stdout.write(`${JSON.stringify(predictionOf(project, predictions), null, 2)}\n`);
+  else io.stdout.write(fitForTerminal(`${[...headTexts(project), ...texts].join('\n\n')}\n`));
+}
+
+export function predictionOf(project: Project, methods: MethodPrediction[]): Prediction {
+  return {
+    format: 'ringtrue-prediction',
+    version: 1,
+    title: project.title,
+    seed: project.run.seed,
+    geometry: geometrySummary(ringGeometry(project.piece)),
+    methods,
+  };
+}
+
+/** Title, warnings and the nominal ring. */
+export function headTexts(project: Project): string[] {
+  const notes = warnings(project).map((warning) => `Note: ${problemLine(warning)}`);
+  const ring = plainText(geometryTable(geometrySummary(ringGeometry(project.piece)), project.display));
+  return [project.title, ...(notes.length > 0 ? [notes.join('\n')] : []), ring];
+}
+
+function methodTexts(result: Parameters<typeof predictionTable>[0], project: Project): string[] {
+  const budget = budgetTable(result, project.display);
+  const table = plainText(predictionTable(result, project.display));
+  return budget === null ? [table] : [table, plainText(budget)];
+}

@@ -1,0 +1,72 @@
+/** The command line: picks the command and turns what happens into an exit code. */
+import { safeText } from '../../sim/project/problem';
+import { check } from './check';
+import { compare } from './compare';
+import { example } from './example';
+import { fitForTerminal } from './fit-for-terminal';
+import { HELP } from './help';
+import { predict } from './predict';
+import { Refusal } from './refusal';
+import type { CommandIo } from './streams';
+
+export type { CommandIo } from './streams';
+
+// Not written as one literal: a bundler would take that for a file of its own and copy it.
+const WORKER_FILE = './block-worker.js';
+const WORKER_PROGRAM = new URL(WORKER_FILE, import.meta.url);
+
+const COMMANDS: Readonly<Record<string, (args: readonly string[], io: CommandIo) => Promise<void>>> = {
+  predict: (args, io) => predict(args, io, WORKER_PROGRAM),
+  compare: (args, io) => compare(args, io, WORKER_PROGRAM),
+  example,
+  check,
+};
+
+/**
+ * Runs one command.
+ *
+ * @param argv what follows the program's name
+ * @returns the exit code: 0 fine, 2 wrong file or options (a line for each problem on standard error, nothing on standard
+ *   output), 1 anything else
+ */
+export async function runCommand(argv: readonly string[], io: CommandIo = processIo()): Promise<number> {
+  try {
+    await dispatch(argv, io);
+    return 0;
+  } catch (error) {
+    if (error instanceof Refusal) {
+      io.stderr.write(error.lines.map((line) => `${line}\n`).join(''));
+      return 2;
+    }
+    const why = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    io.stderr.write(fitForTerminal(`Ringtrue broke off: ${why}\n`));
+    return 1;
+  }
+}
+
+async function dispatch(argv: readonly string[], io: CommandIo): Promise<void> {
+  const [name, ...args] = argv;
+  const commands = Object.keys(COMMANDS).join(', ');
+  if (name === undefined) throw new Refusal([`No command is given. Give one of ${commands}, or --help.`]);
+  if (name === '--help' || name === '-h' || name === 'help') {
+    io.stdout.write(HELP.ringtrue);
+    return;
+  }
+  const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  if (command === undefined) {
+    throw new Refusal([`"${safeText(name)}" is not a command. Give one of ${commands}, or --help.`]);
+  }
+  if (args.includes('--help') || args.includes('-h')) io.stdout.write(HELP[name as keyof typeof HELP]);
+  else await command(args, io);
+}
+
+/** The process's own streams. Whoever reads them may leave early: that ends the program quietly. */
+function processIo(): CommandIo {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EPIPE') process.exit(0);
+      throw error;
+    });
+  }
+  return { stdout: process.stdout, stderr: process.stderr, stdin: process.stdin };
+}

@@ -1,0 +1,13 @@
+/** Where a command reads and writes; the process's own streams unless a test hands others in. */
+
+export interface Sink {
+  write(text: string): unknown;
+  isTTY?: boolean | undefined;
+}
+
+export interface CommandIo {
+  stdout: Sink;
+  stderr: Sink;
+  /** What the file name `-` reads. */
+  stdin?: AsyncIterable<Uint8Array | string>;
+}
