@@ -1,0 +1,29 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { chooseHost } from '../host/choose-host';
+import { keepViewOnMachine } from '../state/keep-on-machine';
+import { simulateProject } from '../state/simulate-project';
+import { startPool } from '../worker/start-pool';
+import { openAtStart } from './open-save';
+import { Root } from './root';
+import './tokens.css';
+import './base.css';
+import './layout.css';
+import './controls.css';
+import '../inputs/inputs.css';
+import '../drawing/drawing.css';
+import './charts.css';
+import './pages.css';
+
+const host = chooseHost();
+keepViewOnMachine(window.localStorage);
+const simulation = simulateProject(startPool());
+void openAtStart(host);
+
+const container = document.getElementById('root');
+if (!container) throw new Error('The page has no place for the program.');
+createRoot(container).render(
+  <StrictMode>
+    <Root host={host} simulation={simulation} />
+  </StrictMode>,
+);

@@ -1,0 +1,63 @@
+/** The whole window: title block, the page that is shown, and what is said from anywhere. */
+import { useMemo } from 'react';
+import type { Host } from '../../main/contract/host';
+import { MethodsPage } from '../pages/methods/methods-page';
+import { PiecePage } from '../pages/piece/piece-page';
+import { useSettledSentence } from '../pages/verdict/use-verdict';
+import { VerdictPage } from '../pages/verdict/verdict-page';
+import type { Simulation } from '../state/simulate-project';
+import { type Page, useView } from '../state/view-store';
+import { commandsFor } from './commands';
+import { FailureBoundary } from './failure-boundary';
+import { RefusalDialog } from './refusal-dialog';
+import { SimulationContext } from './simulation-context';
+import { useThemeOnDocument } from './theme';
+import { TitleBlock } from './title-block';
+import { useCommandKeys, useDroppedFiles, useEditedMark } from './use-window-events';
+
+const PAGE_OF: Record<Page, () => React.JSX.Element> = {
+  piece: PiecePage,
+  methods: MethodsPage,
+  verdict: VerdictPage,
+};
+
+export function Root({ host, simulation }: { host: Host; simulation: Simulation }) {
+  const commands = useMemo(() => commandsFor(host), [host]);
+  const page = useView((view) => view.page);
+  useThemeOnDocument();
+  useCommandKeys(commands);
+  useDroppedFiles();
+  useEditedMark(host);
+  const CurrentPage = PAGE_OF[page];
+  return (
+    <SimulationContext value={simulation}>
+      <a className="skip-link" href="#page">
+        Skip to the page
+      </a>
+      <TitleBlock commands={commands} />
+      <main id="page" tabIndex={-1}>
+        <FailureBoundary what="page" key={page}>
+          <CurrentPage />
+        </FailureBoundary>
+      </main>
+      <Spoken />
+      <RefusalDialog />
+    </SimulationContext>
+  );
+}
+
+/** Tells a screen reader what was done and what came out, once it has settled. */
+function Spoken() {
+  const announcement = useView((view) => view.announcement);
+  const settled = useSettledSentence();
+  return (
+    <>
+      <p role="status" className="spoken">
+        {announcement}
+      </p>
+      <p role="status" className="spoken">
+        {settled}
+      </p>
+    </>
+  );
+}

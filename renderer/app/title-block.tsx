@@ -1,0 +1,102 @@
+/** The strip along the top, ruled like the title block of a drawing: whose piece it is, the pages, and what can be done. */
+import { edit, useDocument } from '../state/document-store';
+import { PAGES, showPage, type ThemeChoice, useView } from '../state/view-store';
+import { ariaShortcut, type Command, PAGE_NAMES, shortcutText } from './commands';
+import { useIsEdited } from './use-window-events';
+
+const TOOLS = ['open', 'save', 'open-example', 'undo', 'redo'];
+const THEMES: readonly { value: ThemeChoice; label: string }[] = [
+  { value: 'system', label: 'Light or dark: auto' },
+  { value: 'light', label: 'Light' },
+  { value: 'dark', label: 'Dark' },
+];
+const IS_MAC = /Mac|iP(hone|ad)/.test(navigator.platform);
+
+export function TitleBlock({ commands }: { commands: readonly Command[] }) {
+  return (
+    <header className="title-block">
+      <p className="program">Ringtrue</p>
+      <ProjectTitle />
+      <Pages />
+      <Tools commands={commands} />
+    </header>
+  );
+}
+
+function ProjectTitle() {
+  const title = useDocument((state) => state.project.title);
+  const edited = useIsEdited();
+  return (
+    <div className="project-title">
+      <input
+        aria-label="Title of the project"
+        value={title}
+        onChange={(event) => edit((project) => ({ ...project, title: event.target.value }))}
+        spellCheck={false}
+      />
+      <span className="edited" aria-live="off">
+        {edited ? 'not saved' : ''}
+      </span>
+    </div>
+  );
+}
+
+function Pages() {
+  const current = useView((view) => view.page);
+  return (
+    <nav className="pages" aria-label="Pages">
+      {PAGES.map((page) => (
+        <button
+          key={page}
+          type="button"
+          className="page-link"
+          aria-current={page === current ? 'page' : undefined}
+          onClick={() => showPage(page)}
+        >
+          {PAGE_NAMES[page]}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+function Tools({ commands }: { commands: readonly Command[] }) {
+  const theme = useView((view) => view.theme);
+  // What can be undone changes with the project.
+  useDocument((state) => state.project);
+  return (
+    <div className="tools">
+      {commands
+        .filter(({ id }) => TOOLS.includes(id))
+        .map(({ id, label, shortcut, when, run }) => (
+          <button
+            key={id}
+            type="button"
+            className="quiet"
+            disabled={!when()}
+            onClick={() => void run()}
+            {...(shortcut && { title: shortcutText(shortcut, IS_MAC), 'aria-keyshortcuts': ariaShortcut(shortcut) })}
+          >
+            {label}
+          </button>
+        ))}
+      <select
+        aria-label="Light or dark"
+        className="theme-choice"
+        value={theme}
+        onChange={(event) => chooseTheme(event.target.value)}
+      >
+        {THEMES.map(({ value, label }) => (
+          <option key={value} value={value}>
+            {label}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+function chooseTheme(value: string): void {
+  const choice = THEMES.find((theme) => theme.value === value);
+  if (choice) useView.setState({ theme: choice.value });
+}

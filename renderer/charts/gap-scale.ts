@@ -1,0 +1,37 @@
+/** The one scale of gaps that curve and dots share, from 0 to a round figure, in the unit on the screen. */
+import type { Display } from '../inputs/field-props';
+import { MM_PER_INCH } from '../inputs/units';
+
+export interface GapScale {
+  maxMm: number;
+  ticksMm: number[];
+  /** One press of an arrow key: a hundredth of a millimetre, or half a thousandth of an inch. */
+  stepMm: number;
+}
+
+/** Beyond this a ring does not close any more; nothing is drawn there. */
+const MOST_MM = 2;
+const STEPS = [1, 2, 2.5, 5, 10];
+const FEWEST_TICKS = 4;
+
+const LEAST_MM = 0.05;
+
+/**
+ * @param wantedMm what should lie on the scale; more than 2 mm is cut off
+ * @param limitMm always on the scale
+ */
+export function gapScale(wantedMm: number, limitMm: number, display: Display): GapScale {
+  const unitMm = display === 'metric' ? 1 : MM_PER_INCH;
+  const least = Math.max(Math.min(wantedMm, MOST_MM), limitMm, LEAST_MM) / unitMm;
+  const power = 10 ** Math.floor(Math.log10(least / FEWEST_TICKS));
+  const step = (STEPS.find((s) => s * power * (FEWEST_TICKS + 2) >= least) ?? 10) * power;
+  const count = Math.ceil(least / step - 1e-9);
+  const ticksMm = Array.from({ length: count + 1 }, (_, i) => i * step * unitMm);
+  return { maxMm: count * step * unitMm, ticksMm, stepMm: display === 'metric' ? 0.01 : 0.0005 * MM_PER_INCH };
+}
+
+/** The nearest step on the scale, without the dust of binary fractions. */
+export function snapped(mm: number, { stepMm, maxMm }: GapScale): number {
+  const kept = Math.min(Math.max(mm, 0), maxMm);
+  return Number((Math.round(kept / stepMm) * stepMm).toFixed(6));
+}

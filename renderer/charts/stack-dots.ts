@@ -1,0 +1,49 @@
+/** Where the dots of a dot plot stand: in columns one dot wide, stacked from the base line. */
+export interface Dot {
+  /** Centre of its column. */
+  x: number;
+  /** Its place in the column, 0 at the base line. */
+  level: number;
+  valueMm: number;
+}
+
+/**
+ * @param values ascending, all at or below `maxMm`
+ * @param widthPx of the whole scale; x comes out in px from its start
+ */
+export function stackDots(values: readonly number[], maxMm: number, widthPx: number, dotPx: number): Dot[] {
+  const columns = Math.max(1, Math.floor(widthPx / dotPx));
+  const columnPx = widthPx / columns;
+  const heights = new Map<number, number>();
+  return values.map((valueMm) => {
+    const column = Math.min(columns - 1, Math.floor((valueMm / maxMm) * columns));
+    const level = heights.get(column) ?? 0;
+    heights.set(column, level + 1);
+    return { x: (column + 0.5) * columnPx, level, valueMm };
+  });
+}
+
+/** Dots that have no place on the scale, packed in columns of at most `levels`; x counts the columns from 0. */
+export function packDots(values: readonly number[], levels: number): Dot[] {
+  return values.map((valueMm, place) => ({ x: Math.floor(place / levels), level: place % levels, valueMm }));
+}
+
+/** The largest dot, at most `mostPx`, with which every plot's highest column stays within `heightPx`. */
+export function dotSize(
+  plots: readonly (readonly number[])[],
+  maxMm: number,
+  widthPx: number,
+  heightPx: number,
+  mostPx: number,
+): number {
+  for (let dotPx = mostPx; dotPx > SMALLEST_PX; dotPx--) {
+    const highest = Math.max(
+      0,
+      ...plots.flatMap((values) => stackDots(values, maxMm, widthPx, dotPx).map((d) => d.level + 1)),
+    );
+    if (highest * dotPx <= heightPx) return dotPx;
+  }
+  return SMALLEST_PX;
+}
+
+const SMALLEST_PX = 4;

@@ -1,0 +1,27 @@
+/** The width of an element and the size of the page's text, both px, so that charts grow with either. */
+import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
+
+export interface Size {
+  widthPx: number;
+  /** One rem. */
+  textPx: number;
+}
+
+export function useSize<Element extends HTMLElement>(): [RefObject<Element | null>, Size] {
+  const element = useRef<Element>(null);
+  const [size, setSize] = useState<Size>({ widthPx: 0, textPx: 16 });
+  useLayoutEffect(() => {
+    const measured = element.current;
+    if (!measured) return;
+    const measure = (): void => {
+      const widthPx = measured.clientWidth;
+      const textPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
+      setSize((size) => (size.widthPx === widthPx && size.textPx === textPx ? size : { widthPx, textPx }));
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(measured);
+    return () => observer.disconnect();
+  }, []);
+  return [element, size];
+}

@@ -1,0 +1,143 @@
+/** One method from top to bottom: its name and what can be done with it, then its choices. */
+import type { Method } from '../../../sim/project/document';
+import { MethodMark, markOf } from '../../app/method-mark';
+import { ChoiceField } from '../../inputs/choice-field';
+import { beginGesture, edit, endGesture } from '../../state/document-store';
+import { withMethod, withMethodCopied, withMethodMoved, withoutMethod } from '../../state/edits';
+import { useProblemAt } from '../../state/problems';
+import { renameSwitchedOff, setSwitchedOff } from '../../state/view-store';
+import { MINUTES, PARTS_AFTER_SEQUENCE, PARTS_BEFORE_SEQUENCE, SEQUENCES, WIDE_FACES } from './method-parts';
+import { Figure, PartChoice } from './part-choice';
+import { MOST_METHODS } from './starting-methods';
+
+interface MethodColumnProps {
+  method: Method;
+  index: number;
+  count: number;
+  isOff: boolean;
+  /** Whether it is the only one that takes part. */
+  isLastOn: boolean;
+}
+
+export function MethodColumn({ method, index, count, isOff, isLastOn }: MethodColumnProps) {
+  const path = `methods[${index}]`;
+  return (
+    <li className="method-column" data-off={isOff || undefined}>
+      <fieldset>
+        <legend className="spoken">
+          Method {markOf(index).letter}: {method.name}
+        </legend>
+        <div className="method-head">
+          <NameField method={method} index={index} />
+          <div className="method-tools">
+            <button
+              type="button"
+              className="quiet"
+              disabled={index === 0}
+              aria-label={`Move ${method.name} to the left`}
+              onClick={() => edit(withMethodMoved(index, -1))}
+            >
+              ←
+            </button>
+            <button
+              type="button"
+              className="quiet"
+              disabled={index === count - 1}
+              aria-label={`Move ${method.name} to the right`}
+              onClick={() => edit(withMethodMoved(index, 1))}
+            >
+              →
+            </button>
+            <button
+              type="button"
+              className="quiet"
+              disabled={count >= MOST_METHODS}
+              aria-label={`Duplicate ${method.name}`}
+              onClick={() => edit(withMethodCopied(index))}
+            >
+              Duplicate
+            </button>
+            <button
+              type="button"
+              className="quiet"
+              disabled={count === 1}
+              aria-label={`Remove ${method.name}`}
+              onClick={() => edit(withoutMethod(index))}
+            >
+              Remove
+            </button>
+          </div>
+          <label className="switch">
+            <input
+              type="checkbox"
+              checked={!isOff}
+              disabled={isLastOn}
+              onChange={(event) => setSwitchedOff(method.name, !event.target.checked)}
+            />
+            Takes part in the comparison
+          </label>
+        </div>
+        {PARTS_BEFORE_SEQUENCE.map((part) => (
+          <PartChoice key={part.name} method={method} index={index} part={part} />
+        ))}
+        <div className="method-part">
+          <ChoiceField
+            label="Cut sequence"
+            layout="column"
+            value={method.sequence}
+            choices={SEQUENCES}
+            problem={useProblemAt(`${path}.sequence`)}
+            onChange={(sequence) => edit(withMethod(index, (method) => ({ ...method, sequence })))}
+          />
+          <ChoiceField
+            label="Wide face at the cut"
+            value={method.wideFace}
+            choices={WIDE_FACES}
+            help="With the wide face up against a stop, a thicker stave comes out wider."
+            onChange={(wideFace) => edit(withMethod(index, (method) => ({ ...method, wideFace })))}
+          />
+        </div>
+        {PARTS_AFTER_SEQUENCE.map((part) => (
+          <PartChoice key={part.name} method={method} index={index} part={part} />
+        ))}
+        <div className="method-part">
+          {MINUTES.map((key) => (
+            <Figure key={key} index={index} section="minutes" field={{ key }} value={method.minutes[key]} />
+          ))}
+        </div>
+      </fieldset>
+    </li>
+  );
+}
+
+function NameField({ method, index }: { method: Method; index: number }) {
+  const problem = useProblemAt(`methods[${index}].name`);
+  const rename = (name: string): void => {
+    renameSwitchedOff(method.name, name);
+    edit(withMethod(index, (method) => ({ ...method, name })));
+  };
+  const problemId = `method-${index}-name-problem`;
+  return (
+    <div className="method-name-field">
+      <MethodMark index={index} />
+      <span className="method-letter" aria-hidden="true">
+        {markOf(index).letter}
+      </span>
+      <input
+        aria-label={`Name of method ${markOf(index).letter}`}
+        value={method.name}
+        onChange={(event) => rename(event.target.value)}
+        onFocus={beginGesture}
+        onBlur={endGesture}
+        aria-invalid={problem !== undefined || undefined}
+        aria-describedby={problem ? problemId : undefined}
+        spellCheck={false}
+      />
+      {problem && (
+        <p id={problemId} className="problem">
+          {problem}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,128 @@
+/** One part of a method: the plain choice, what it means, and the figures behind it with where each comes from. */
+import type { Method } from '../../../sim/project/document';
+import { applyPreset, figureOrigin, originText, PRESETS, presetOf } from '../../../sim/project/presets';
+import { ChoiceField } from '../../inputs/choice-field';
+import { edit } from '../../state/document-store';
+import { type MethodSection, withFigure, withMethod } from '../../state/edits';
+import { useProblems } from '../../state/problems';
+import { NumberAt, OptionalNumberAt } from '../number-at';
+import type { FigureField, Part } from './method-parts';
+
+const OWN = 'own';
+
+interface PartChoiceProps {
+  method: Method;
+  index: number;
+  part: Part;
+}
+
+export function PartChoice({ method, index, part }: PartChoiceProps) {
+  const preset = presetOf(method, part.name);
+  const choices = PRESETS[part.name].map(({ id, label }) => ({ value: id, label }));
+  const choose = (id: string): void => {
+    if (id !== OWN) edit(withMethod(index, (method) => applyPreset(method, part.name, id)));
+  };
+  return (
+    <div className="method-part">
+      <ChoiceField
+        label={part.question}
+        layout="menu"
+        value={preset?.id ?? OWN}
+        choices={preset ? choices : [...choices, { value: OWN, label: 'Own figures' }]}
+        onChange={choose}
+      />
+      <p className="note">{preset?.explanation ?? ownExplanation(method, part)}</p>
+      <FigureList
+        summary="Figures"
+        path={`methods[${index}].${part.name}`}
+        fields={part.figures}
+        render={(field) => (
+          <Figure
+            key={field.key}
+            index={index}
+            section={part.name}
+            field={field}
+            value={figureValue(method, part.name, field.key)}
+            origin={originText(figureOrigin(method, `${part.name}.${field.key}`))}
+          />
+        )}
+      />
+    </div>
+  );
+}
+
+/** What a part is nearest to when its figures are no preset's. */
+function ownExplanation(method: Method, { name, figures }: Part): string {
+  const nearest = figures
+    .map(({ key }) => figureOrigin(method, `${name}.${key}`))
+    .map((origin) => (origin.kind === 'preset' ? origin.label : origin.nearest))
+    .find((label) => label !== null);
+  return nearest ? `Started from “${nearest}”, with figures of your own.` : 'Figures of your own.';
+}
+
+export function figureValue(method: Method, section: MethodSection, key: string): number | string | null {
+  const figures: object = method[section];
+  const found = Object.entries(figures).find(([name]) => name === key)?.[1];
+  return typeof found === 'number' || typeof found === 'string' ? found : null;
+}
+
+interface FigureListProps {
+  summary: string;
+  path: string;
+  fields: readonly FigureField[];
+  render: (field: FigureField) => React.JSX.Element;
+}
+
+/** Folded away until wanted; opened of itself while one of its figures cannot be used. */
+function FigureList({ summary, path, fields, render }: FigureListProps) {
+  const hasProblem = useProblems().some((problem) => problem.path.startsWith(`${path}.`));
+  return (
+    <details className="figure-list" open={hasProblem || undefined}>
+      <summary>{summary}</summary>
+      <div className="figure-fields">{fields.map(render)}</div>
+    </details>
+  );
+}
+
+interface FigureProps {
+  index: number;
+  section: MethodSection;
+  field: FigureField;
+  value: number | string | null;
+  origin?: string;
+}
+
+export function Figure({ index, section, field, value, origin }: FigureProps) {
+  const { key, choices, whenEmpty } = field;
+  const path = `methods[${index}].${section}.${key}`;
+  const problem = useProblems().find((problem) => problem.path === path)?.sentence;
+  const set = (next: number | string | null | undefined): void => edit(withFigure(index, section, key, next));
+  if (choices) {
+    return (
+      <ChoiceField
+        label={choices.label}
+        layout={choices.options.length > 4 ? 'menu' : 'column'}
+        value={`${value}`}
+        choices={choices.options}
+        onChange={set}
+        problem={problem}
+        origin={origin}
+      />
+    );
+  }
+  const number = typeof value === 'number' ? value : null;
+  if (whenEmpty !== undefined) {
+    // The arm is the one figure that is left out of the file when it is empty; the others are null there.
+    const empty = key === 'armMm' ? undefined : null;
+    return (
+      <OptionalNumberAt
+        path={path}
+        value={number}
+        whenEmpty={whenEmpty}
+        origin={origin}
+        onChange={(next) => set(next ?? empty)}
+      />
+    );
+  }
+  return <NumberAt path={path} value={number ?? 0} origin={origin} onChange={set} />;
+}

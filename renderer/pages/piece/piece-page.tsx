@@ -1,0 +1,102 @@
+/** What is made, and how the saw is set for it: drawing, settings, strips and cautions follow every change at once. */
+import { useState } from 'react';
+import { ringGeometry } from '../../../sim/geometry/ring';
+import { warnings } from '../../../sim/project/checks';
+import type { Project } from '../../../sim/project/document';
+import { cautionsFor } from '../../../sim/wording/cautions';
+import { angleText, lengthText } from '../../../sim/wording/figures';
+import { FailureBoundary } from '../../app/failure-boundary';
+import { PageFrame } from '../../app/page-frame';
+import { RingPlan } from '../../drawing/ring-plan';
+import { useDocument } from '../../state/document-store';
+import { useProblems } from '../../state/problems';
+import { useView } from '../../state/view-store';
+import { LimitInputs } from '../verdict/limit-inputs';
+import { CostInputs } from './cost-inputs';
+import { CutTable } from './cut-table';
+import { DisplayInputs } from './display-inputs';
+import { InsertInputs } from './insert-inputs';
+import { RingInputs } from './ring-inputs';
+import { SawSettings } from './saw-settings';
+import { StockInputs } from './stock-inputs';
+
+/** "Tilt the blade 15° and cut twelve …", the answer of the page. */
+function settingSentence({ piece, display }: Project): string {
+  const { bevelDeg, crosscutDeg, staveWidthMm } = ringGeometry(piece);
+  const tilt = bevelDeg === 0 ? 'Leave the blade square' : `Tilt the blade ${angleText(bevelDeg)}`;
+  const swing = crosscutDeg === 0 ? '' : `, swing the gauge ${angleText(crosscutDeg)}`;
+  const width = lengthText(staveWidthMm, display, { uncertaintyMm: 0.1 });
+  return `${tilt}${swing} and cut ${piece.sides} staves ${width} wide.`;
+}
+
+export function PiecePage() {
+  const project = useDocument((state) => state.project);
+  const fractions = useView((view) => view.inchFractions);
+  const problems = useProblems().filter(({ path }) => !path.startsWith('methods'));
+  const drawn = useLastThatStands(project, problems.length === 0);
+  const { piece, stock, display } = drawn;
+  const geometry = ringGeometry(piece);
+  const className = problems.length > 0 ? 'softens softened' : 'softens';
+  return (
+    <PageFrame
+      question="What do you make, and how is the saw set for it?"
+      answer={<span className={className}>{settingSentence(drawn)}</span>}
+      inputs={
+        <>
+          <RingInputs />
+          <InsertInputs />
+          <LimitInputs />
+          <StockInputs />
+          <CostInputs />
+          <DisplayInputs />
+        </>
+      }
+      consequences={
+        <>
+          {problems.length > 0 && (
+            <ul className="problems">
+              {problems.map(({ path, sentence }) => (
+                <li key={path}>{sentence}</li>
+              ))}
+            </ul>
+          )}
+          <Warnings project={project} />
+          <div className={`piece-consequences ${className}`}>
+            <FailureBoundary what="drawing">
+              <RingPlan piece={piece} display={display} fractions={fractions} />
+            </FailureBoundary>
+            <SawSettings geometry={geometry} />
+          </div>
+          <CutTable geometry={geometry} />
+          <section className="group cautions" aria-labelledby="cautions-title">
+            <h2 id="cautions-title">Before you cut</h2>
+            <ul>
+              {cautionsFor(piece, stock, display).map((caution) => (
+                <li key={caution}>{caution}</li>
+              ))}
+            </ul>
+          </section>
+        </>
+      }
+    />
+  );
+}
+
+function Warnings({ project }: { project: Project }) {
+  const found = warnings(project).filter(({ path }) => !path.startsWith('methods'));
+  if (found.length === 0) return null;
+  return (
+    <ul className="warnings">
+      {found.map(({ path, sentence }) => (
+        <li key={path}>{sentence}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** A piece that cannot exist cannot be drawn: until it is mended the last one that could is shown, softened. */
+function useLastThatStands(project: Project, stands: boolean): Project {
+  const [last, setLast] = useState(project);
+  if (stands && project !== last) setLast(project);
+  return stands ? project : last;
+}

@@ -1,0 +1,40 @@
+/** How the saw is set, large, and what else the ring measures. */
+import type { RingGeometry } from '../../../sim/geometry/ring';
+import { angleText } from '../../../sim/wording/figures';
+import { geometryTable } from '../../../sim/wording/tables';
+import { useDocument } from '../../state/document-store';
+
+/** Rows of the table that the large figures say already. */
+const SAID_LARGE = 3;
+
+export function SawSettings({ geometry }: { geometry: RingGeometry }) {
+  const display = useDocument((state) => state.project.display);
+  const { rows } = geometryTable(geometry, display);
+  return (
+    <section className="group" aria-labelledby="saw-title">
+      <h2 id="saw-title">Saw settings</h2>
+      <dl className="settings">
+        <div>
+          <dt>Blade tilt from square</dt>
+          <dd>{angleText(geometry.bevelDeg)}</dd>
+          <dd className="note">{angleText(90 - geometry.bevelDeg)} from the table</dd>
+        </div>
+        <div>
+          <dt>Gauge swing from square</dt>
+          <dd>{angleText(geometry.crosscutDeg)}</dd>
+          <dd className="note">{angleText(90 - geometry.crosscutDeg)} from the blade</dd>
+        </div>
+      </dl>
+      <table className="figures">
+        <tbody>
+          {rows.slice(SAID_LARGE).map(([what, figure]) => (
+            <tr key={what}>
+              <th scope="row">{what}</th>
+              <td>{figure}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,93 @@
+/** One row a method: what decides between them, each figure with what it may be off by. */
+import { quantileInterval } from '../../../sim/statistics/quantiles';
+import { gapText, minutesText, moneyText, shareWithInterval } from '../../../sim/wording/figures';
+import { MethodLabel } from '../../app/method-mark';
+import { Scrolls } from '../../app/scrolls';
+import type { Display } from '../../inputs/field-props';
+import { useDocument } from '../../state/document-store';
+import type { WeighedMethod } from './use-verdict';
+
+export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] }) {
+  const display = useDocument((state) => state.project.display);
+  const limitMm = useDocument((state) => state.project.limits.showGapMm);
+  return (
+    <section className="group" aria-labelledby="figures-title">
+      <h2 id="figures-title">Method by method</h2>
+      <Scrolls label="Method by method">
+        <table className="figures">
+          <thead>
+            <tr>
+              <th scope="col">Method</th>
+              <th scope="col">Good at {gapText(limitMm, display)}</th>
+              <th scope="col">Gap that 95 of 100 stay under</th>
+              <th scope="col">Will not close</th>
+              <th scope="col">Time for a good piece</th>
+              <th scope="col">Cost of a good piece</th>
+            </tr>
+          </thead>
+          <tbody>
+            {methods.map((method) => (
+              <MethodRow key={method.name} method={method} display={display} />
+            ))}
+          </tbody>
+        </table>
+      </Scrolls>
+      <p className="note">
+        In brackets: where the figure lies, 95 times in 100, if more rings were simulated. It says nothing about how
+        much rings differ.
+      </p>
+    </section>
+  );
+}
+
+function MethodRow({ method, display }: { method: WeighedMethod; display: Display }) {
+  const { index, name, isFresh, isGraded, result } = method;
+  const { yield: good, willNotClose, cost } = result.prediction;
+  const p95 = quantileInterval(result.sample.showGapMm, 0.95);
+  const uncertaintyMm = (p95.high - p95.low) / 2;
+  const gap = (mm: number): string => gapText(mm, display, uncertaintyMm);
+  const gapInterval =
+    p95.low === p95.high || gap(p95.value).startsWith('over')
+      ? ''
+      : ` (${gap(p95.low).replace(/ \D+$/, '')} to ${gap(p95.high).replace(/ \D+$/, '')})`;
+  const costWords =
+    cost.perGoodPiece === null
+      ? 'fewer than 1 good in 1,000'
+      : `${moneyText(cost.perGoodPiece)}${
+          cost.low === null || cost.high === null ? '' : ` (${moneyText(cost.low)} to ${moneyText(cost.high)})`
+        }`;
+  const costClass = isFresh && isGraded ? 'softens' : 'softens softened';
+  return (
+    <tr className={isFresh ? 'softens' : 'softens softened'}>
+      <th scope="row">
+        <MethodLabel index={index} name={name} />
+      </th>
+      <td>
+        <Figure text={shareWithInterval(good)} />
+      </td>
+      <td>
+        <Figure text={`${gap(p95.value)}${gapInterval}`} />
+      </td>
+      <td>
+        <Figure text={shareWithInterval(willNotClose)} />
+      </td>
+      <td className={costClass}>
+        <Figure text={cost.minutesPerPiece === null ? '–' : minutesText(cost.minutesPerPiece)} />
+      </td>
+      <td className={costClass}>
+        <Figure text={costWords} />
+      </td>
+    </tr>
+  );
+}
+
+/** The figure large, the interval in brackets beside it smaller. */
+function Figure({ text }: { text: string }) {
+  const [, figure = text, interval = ''] = /^(.*?) (\(.*\))$/.exec(text) ?? [];
+  return (
+    <>
+      <strong>{figure}</strong>
+      {interval !== '' && <span className="interval"> {interval}</span>}
+    </>
+  );
+}

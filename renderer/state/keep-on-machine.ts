@@ -1,0 +1,48 @@
+/** Keeps on this machine what the state table says is kept there, and nothing else. */
+import type { STATE_TABLE } from './state-table';
+import { useView, type ViewState } from './view-store';
+
+const STORAGE_KEY = 'ringtrue.view';
+
+type KeptKey = {
+  [Key in keyof ViewState]: (typeof STATE_TABLE)[Key]['kept'] extends 'machine' ? Key : never;
+}[keyof ViewState];
+type Kept = Pick<ViewState, KeptKey>;
+
+/** One check a key: a value of any other kind, left by an older or newer program, is passed over. */
+const READS: { [Key in KeptKey]: (value: unknown) => value is Kept[Key] } = {
+  theme: (value): value is Kept['theme'] => value === 'system' || value === 'light' || value === 'dark',
+  inchFractions: (value): value is Kept['inchFractions'] => typeof value === 'boolean',
+};
+
+const KEPT_KEYS = Object.keys(READS) as KeptKey[];
+
+export function keptView(text: string | null): Partial<Kept> {
+  if (text === null) return {};
+  let stored: unknown;
+  try {
+    stored = JSON.parse(text);
+  } catch {
+    return {};
+  }
+  if (typeof stored !== 'object' || stored === null) return {};
+  const entries = Object.entries(stored);
+  return Object.fromEntries(entries.filter(([key, value]) => KEPT_KEYS.some((k) => k === key && READS[k](value))));
+}
+
+/** Takes up what was kept and keeps every later change. A machine that keeps nothing is no reason to stop. */
+export function keepViewOnMachine(storage: Storage): void {
+  try {
+    useView.setState(keptView(storage.getItem(STORAGE_KEY)));
+  } catch {
+    return;
+  }
+  useView.subscribe((view, before) => {
+    if (KEPT_KEYS.every((key) => view[key] === before[key])) return;
+    try {
+      storage.setItem(STORAGE_KEY, JSON.stringify(Object.fromEntries(KEPT_KEYS.map((key) => [key, view[key]]))));
+    } catch {
+      // Storage is full or switched off: the choice holds until the window is closed.
+    }
+  });
+}

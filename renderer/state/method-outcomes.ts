@@ -1,0 +1,50 @@
+/** Each method of the project with what is known about it so far. */
+import { useMemo } from 'react';
+import type { Method, Project } from '../../sim/project/document';
+import { useDocument } from './document-store';
+import { type Outcome, outcomeKey, type RunState, useRun } from './run-store';
+import { useView } from './view-store';
+
+export interface MethodOutcome {
+  method: Method;
+  /** Its place in the project, from 0; the mark follows from it. */
+  index: number;
+  isOff: boolean;
+  /** null before anything was simulated. */
+  outcome: Outcome | null;
+  /** Whether the outcome was simulated for the method as it stands; an older one is shown softened. */
+  isFresh: boolean;
+  /** Why it could not be simulated. */
+  failure: string | null;
+}
+
+export function methodOutcomes(
+  project: Project,
+  { outcomes, lastByName, failures }: Pick<RunState, 'outcomes' | 'lastByName' | 'failures'>,
+  switchedOff: readonly string[],
+): MethodOutcome[] {
+  return project.methods.map((method, index) => {
+    const key = outcomeKey(project, index);
+    const fresh = outcomes.get(key);
+    return {
+      method,
+      index,
+      isOff: switchedOff.includes(method.name),
+      outcome: fresh ?? lastByName.get(method.name) ?? null,
+      isFresh: fresh !== undefined,
+      failure: failures.get(key) ?? null,
+    };
+  });
+}
+
+export function useMethodOutcomes(): MethodOutcome[] {
+  const project = useDocument((state) => state.project);
+  const outcomes = useRun((state) => state.outcomes);
+  const lastByName = useRun((state) => state.lastByName);
+  const failures = useRun((state) => state.failures);
+  const switchedOff = useView((state) => state.switchedOff);
+  return useMemo(
+    () => methodOutcomes(project, { outcomes, lastByName, failures }, switchedOff),
+    [project, outcomes, lastByName, failures, switchedOff],
+  );
+}

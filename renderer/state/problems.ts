@@ -1,0 +1,23 @@
+/** What is wrong with the project as it stands, for the fields it concerns. */
+import { checkProject } from '../../sim/project/checks';
+import type { Project } from '../../sim/project/document';
+import type { Problem } from '../../sim/project/problem';
+import { useDocument } from './document-store';
+
+const known = new WeakMap<Project, readonly Problem[]>();
+
+/** Empty when the project can be simulated. Every field asks, so each project is looked through once. */
+export function problemsOf(project: Project): readonly Problem[] {
+  const found = known.get(project) ?? checkProject(project);
+  known.set(project, found);
+  return found;
+}
+
+export function useProblems(): readonly Problem[] {
+  return problemsOf(useDocument((state) => state.project));
+}
+
+/** The sentence for the field at this key path, such as `methods[0].blade.kerfMm`, if its value cannot be used. */
+export function useProblemAt(path: string): string | undefined {
+  return useProblems().find((problem) => problem.path === path)?.sentence;
+}

@@ -1,0 +1,169 @@
+/**
+ * Keeps the results in step with the project: a preview within a tenth of a second, then the file's own rule and
+ * number of rings behind it. A newer project takes over at once, but a preview that has begun is shown, so that
+ * results move while a slider moves.
+ */
+import type { Project } from '../../sim/project/document';
+import type { RunProgress } from '../../sim/run/prediction';
+import { type RunningTask, SimulationFailed, type SimulationPool } from '../worker/pool';
+import type { Task } from '../worker/protocol';
+import { useDocument } from './document-store';
+import { problemsOf } from './problems';
+import {
+  forgetOutcome,
+  keepFailure,
+  keepOutcome,
+  needsGrading,
+  needsStage,
+  outcomeKey,
+  type Stage,
+  useRun,
+} from './run-store';
+import { useView } from './view-store';
+
+const PREVIEW_TRIALS = 4000;
+/** For all methods together, so that the screen follows within 100 ms. */
+const PREVIEW_MS = 80;
+const FIRST_TRIALS = 4000;
+/** A limit that moves needs no new rings; what else depends on it waits until the hand rests. */
+const HAND_RESTS_MS = 300;
+
+export interface Simulation {
+  /** Ends the work; what is done is kept. */
+  cancel: () => void;
+  /** Takes up again what was cancelled. */
+  goOn: () => void;
+}
+
+function taskFor(project: Project, method: number, stage: Stage, previewMs: number): Task {
+  if (stage === 'full') return { project, method };
+  const { settle: _, ...run } = project.run;
+  if (stage === 'first') {
+    return { project: { ...project, run: { ...run, trials: Math.min(run.trials, FIRST_TRIALS) } }, method };
+  }
+  return {
+    project: { ...project, run: { ...run, trials: PREVIEW_TRIALS, rule: 'touch' } },
+    method,
+    budgetMs: previewMs,
+  };
+}
+
+function activeMethods(project: Project): number[] {
+  const { switchedOff } = useView.getState();
+  return project.methods.flatMap(({ name }, i) => (switchedOff.includes(name) ? [] : [i]));
+}
+
+function methodsFor(project: Project, stage: Stage): number[] {
+  return activeMethods(project).filter(
+    (method) => needsStage(project, method, stage) || (stage === 'full' && needsGrading(project, method)),
+  );
+}
+
+export function simulateProject(pool: SimulationPool): Simulation {
+  /** What is to be worked on next. */
+  let wanted: Project | null = null;
+  let running: { project: Project; stage: Stage; tasks: RunningTask[] } | null = null;
+  let isWorking = false;
+  let isCancelled = false;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  const runStage = async (project: Project, methods: number[], stage: Stage): Promise<void> => {
+    const ringsWanted = methods.length * project.run.trials;
+    const done = new Map<number, RunProgress>();
+    const onProgress = (progress: RunProgress): void => {
+      done.set(progress.method, progress);
+      const ringsDone = [...done.values()].reduce((sum, method) => sum + method.ringsDone, 0);
+      useRun.setState({ work: { ringsDone, ringsWanted } });
+    };
+    const previewMs = PREVIEW_MS / Math.ceil(methods.length / pool.size);
+    const showLimitMm = project.limits.showGapMm;
+    const tasks = methods.map((method) =>
+      pool.run(taskFor(project, method, stage, previewMs), stage === 'full' ? onProgress : undefined),
+    );
+    running = { project, stage, tasks };
+    await Promise.all(
+      tasks.map(async (task, i) => {
+        const method = methods[i] ?? 0;
+        try {
+          const result = await task.result;
+          if (result) keepOutcome(project, method, { result, stage, showLimitMm });
+        } catch (error) {
+          if (!(error instanceof SimulationFailed)) throw error;
+          keepFailure(project, method, error.message);
+        }
+      }),
+    );
+    running = null;
+  };
+
+  const work = async (): Promise<void> => {
+    if (isWorking) return;
+    isWorking = true;
+    while (wanted) {
+      const project = wanted;
+      wanted = null;
+      useRun.setState({ work: { ringsDone: 0, ringsWanted: activeMethods(project).length * project.run.trials } });
+      for (const stage of ['preview', 'first', 'full'] as const) {
+        const methods = methodsFor(project, stage);
+        if (methods.length > 0 && !wanted && !isCancelled) await runStage(project, methods, stage);
+      }
+    }
+    isWorking = false;
+    useRun.setState({ work: null });
+  };
+
+  const dropRunning = (): void => {
+    for (const task of running?.tasks ?? []) task.drop();
+  };
+
+  const begin = (project: Project): void => {
+    wanted = project;
+    isCancelled = false;
+    if (running && running.stage !== 'preview' && !isSameRings(running.project, project)) dropRunning();
+    void work();
+  };
+
+  const request = (): void => {
+    const { project } = useDocument.getState();
+    clearTimeout(timer);
+    if (problemsOf(project).length > 0) {
+      wanted = null;
+      dropRunning();
+    } else if (activeMethods(project).some((method) => needsStage(project, method, 'full'))) {
+      begin(project);
+    } else if (activeMethods(project).some((method) => needsGrading(project, method))) {
+      timer = setTimeout(() => {
+        dropRunning();
+        begin(project);
+      }, HAND_RESTS_MS);
+    }
+  };
+
+  useDocument.subscribe(request);
+  useView.subscribe((view, before) => {
+    if (view.switchedOff !== before.switchedOff) request();
+  });
+  request();
+
+  return {
+    cancel() {
+      clearTimeout(timer);
+      wanted = null;
+      isCancelled = true;
+      for (const task of running?.tasks ?? []) task.stop();
+    },
+    goOn() {
+      const { project } = useDocument.getState();
+      for (const method of activeMethods(project)) {
+        const outcome = useRun.getState().outcomes.get(outcomeKey(project, method));
+        if (outcome?.result.prediction.stopReason === 'cancelled') forgetOutcome(project, method);
+      }
+      request();
+    },
+  };
+}
+
+/** Whether only the show limit, or nothing that the rings follow from, differs. */
+function isSameRings(a: Project, b: Project): boolean {
+  return a.methods.length === b.methods.length && a.methods.every((_, i) => outcomeKey(a, i) === outcomeKey(b, i));
+}

@@ -1,0 +1,35 @@
+/**
+ * Where each piece of state lives: in the project file, on this machine, or nowhere once the window is closed;
+ * and whether undo brings it back. The compiler keeps the table complete.
+ */
+import type { DocumentState } from './document-store';
+import type { FileState } from './file-store';
+import type { RunState } from './run-store';
+import type { ViewState } from './view-store';
+
+export interface Keeping {
+  kept: 'file' | 'machine' | 'nowhere';
+  undoable: boolean;
+}
+
+type AnyState = DocumentState & FileState & ViewState & RunState;
+
+export const STATE_TABLE = {
+  project: { kept: 'file', undoable: true },
+
+  fileName: { kept: 'nowhere', undoable: false },
+  place: { kept: 'nowhere', undoable: false },
+  savedProject: { kept: 'nowhere', undoable: false },
+
+  page: { kept: 'nowhere', undoable: false },
+  theme: { kept: 'machine', undoable: false },
+  inchFractions: { kept: 'machine', undoable: false },
+  switchedOff: { kept: 'nowhere', undoable: false },
+  refusal: { kept: 'nowhere', undoable: false },
+  announcement: { kept: 'nowhere', undoable: false },
+
+  outcomes: { kept: 'nowhere', undoable: false },
+  lastByName: { kept: 'nowhere', undoable: false },
+  work: { kept: 'nowhere', undoable: false },
+  failures: { kept: 'nowhere', undoable: false },
+} as const satisfies Record<keyof AnyState, Keeping>;

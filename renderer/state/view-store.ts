@@ -1,0 +1,56 @@
+/** What the person looks at and how: never part of the project file. */
+import { create } from 'zustand';
+
+export const PAGES = ['piece', 'methods', 'verdict'] as const;
+export type Page = (typeof PAGES)[number];
+export type ThemeChoice = 'system' | 'light' | 'dark';
+
+/** A refusal shown in a dialog: what was tried, and why it was not done. */
+export interface Refusal {
+  title: string;
+  lines: string[];
+}
+
+export interface ViewState {
+  page: Page;
+  theme: ThemeChoice;
+  /** Inches as fractions to 1/64. */
+  inchFractions: boolean;
+  /** Names of the methods that are left out of the comparison for now. */
+  switchedOff: string[];
+  refusal: Refusal | null;
+  /** The last thing that was done, for the live region. */
+  announcement: string;
+}
+
+export const useView = create<ViewState>()(() => ({
+  page: 'verdict',
+  theme: 'system',
+  inchFractions: false,
+  switchedOff: [],
+  refusal: null,
+  announcement: '',
+}));
+
+export function showPage(page: Page): void {
+  useView.setState({ page });
+}
+
+export function announce(announcement: string): void {
+  useView.setState({ announcement });
+}
+
+export function refuse(title: string, lines: string[]): void {
+  useView.setState({ refusal: { title, lines } });
+}
+
+export function setSwitchedOff(name: string, off: boolean): void {
+  useView.setState(({ switchedOff }) => ({
+    switchedOff: off ? [...switchedOff.filter((n) => n !== name), name] : switchedOff.filter((n) => n !== name),
+  }));
+}
+
+/** A renamed method stays switched off. */
+export function renameSwitchedOff(from: string, to: string): void {
+  useView.setState(({ switchedOff }) => ({ switchedOff: switchedOff.map((name) => (name === from ? to : name)) }));
+}
