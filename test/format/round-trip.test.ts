@@ -1,7 +1,7 @@
 /** A project written and read again is the same project, whatever it holds. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Method, Project } from '../../sim/project/document';
+import type { Method, Project, TestCuts } from '../../sim/project/document';
 import { EXAMPLES, exampleProject } from '../../sim/project/example';
 import { readProject } from '../../sim/project/read';
 import { writeProject } from '../../sim/project/write';
@@ -15,6 +15,22 @@ function reread(project: Project): Project {
 /** No −0: JSON text does not tell it from 0. */
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
 const above = (max: number) => within(1e-6, max);
+
+const testGiven: fc.Arbitrary<TestCuts> = fc
+  .record(
+    {
+      kind: fc.constantFrom('none', 'fullRing', 'halfRing', 'twoHalvesTogether', 'pair'),
+      maxRounds: fc.integer({ min: 0, max: 20 }),
+      readingMm: within(0, 1),
+      stopWhenMm: within(0, 1),
+      dialDeg: within(0, 1),
+      dialShare: within(0, 1),
+      armMm: within(200, 500),
+    },
+    { requiredKeys: ['kind', 'maxRounds', 'readingMm', 'stopWhenMm', 'dialDeg', 'dialShare'] },
+  )
+  // Without an arm a pair is read over the stave's width, which may be too little to read: no test then.
+  .map((test) => (test.kind === 'pair' && test.armMm === undefined ? { ...test, maxRounds: 0 } : test));
 
 const methodGiven = (sides: number): fc.Arbitrary<Omit<Method, 'name'>> =>
   fc.record({
@@ -66,18 +82,7 @@ const methodGiven = (sides: number): fc.Arbitrary<Omit<Method, 'name'>> =>
       pullUpMm: within(0, 1),
       truingMm: within(0, 1),
     }),
-    test: fc.record(
-      {
-        kind: fc.constantFrom('none', 'fullRing', 'halfRing', 'twoHalvesTogether', 'pair'),
-        maxRounds: fc.integer({ min: 0, max: 20 }),
-        readingMm: within(0, 1),
-        stopWhenMm: within(0, 1),
-        dialDeg: within(0, 1),
-        dialShare: within(0, 1),
-        armMm: within(200, 500),
-      },
-      { requiredKeys: ['kind', 'maxRounds', 'readingMm', 'stopWhenMm', 'dialDeg', 'dialShare'] },
-    ),
+    test: testGiven,
     minutes: fc.record({ setUp: within(0, 1e5), perCut: within(0, 1e5), perTestRound: within(0, 1e5) }),
   });
 
@@ -140,9 +145,9 @@ describe('writing and reading', () => {
       fc.property(anyProject, (project) => {
         expect(reread(project)).toEqual(project);
       }),
-      { numRuns: 150, seed: 12 },
+      { numRuns: 100, seed: 12 },
     );
-  });
+  }, 60_000);
 
   it('writes the same text whatever the order in which the keys came', () => {
     const project = exampleProject();
