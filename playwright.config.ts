@@ -19,8 +19,8 @@ export default defineConfig({
   forbidOnly: true,
   retries: 0,
   workers: 2,
-  timeout: 60_000,
-  expect: { timeout: 15_000 },
+  timeout: 150_000,
+  expect: { timeout: 30_000 },
   use: {
     viewport: { width: 1280, height: 800 },
     locale: 'en-GB',
