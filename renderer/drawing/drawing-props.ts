@@ -1,10 +1,10 @@
 import type { Piece } from '../../sim/project/document';
-import type { GeometrySummary } from '../../sim/run/prediction';
 import type { AngleStyle, LengthStyle } from '../inputs/field-props';
 
-/** What every drawing takes. Without `geometry` it is worked out from the piece, which must then be one that can exist. */
+/** What every drawing takes. A piece that cannot exist is answered with a sentence in place of the drawing. */
 export interface DrawingProps extends LengthStyle {
   piece: Piece;
-  geometry?: GeometrySummary | undefined;
   angleStyle?: AngleStyle | undefined;
+  /** Left out: as wide as the place it stands in. */
+  widthPx?: number | undefined;
 }

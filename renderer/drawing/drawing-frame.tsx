@@ -1,0 +1,37 @@
+import { type ReactNode, useId } from 'react';
+import './drawing.css';
+
+interface DrawingFrameProps {
+  title: string;
+  /** What the drawing shows, in words, with its figures. */
+  description: string;
+  widthPx: number;
+  heightPx: number;
+  children: ReactNode;
+}
+
+/** The sheet of a drawing: an image with a text that says the same. */
+export function DrawingFrame({ title, description, widthPx, heightPx, children }: DrawingFrameProps) {
+  const titleId = useId();
+  const descriptionId = useId();
+  return (
+    <svg
+      className="drawing-sheet"
+      role="img"
+      aria-labelledby={titleId}
+      aria-describedby={descriptionId}
+      width={widthPx}
+      height={heightPx}
+      viewBox={`0 0 ${widthPx} ${heightPx}`}
+    >
+      <title id={titleId}>{title}</title>
+      <desc id={descriptionId}>{description}</desc>
+      {children}
+    </svg>
+  );
+}
+
+/** The sentence that stands in place of a drawing that cannot be made. */
+export function NoDrawing({ sentence }: { sentence: string }) {
+  return <p className="drawing-missing">{sentence}</p>;
+}
