@@ -63,56 +63,111 @@ function attempts(plan: MethodPlan, seed: number): (shared: Float64Array, at: nu
   };
 }
 
-/** Cost, minutes and test rounds of a method. Interval at 95 %. */
-export function pieceCost(plan: MethodPlan, seed: number, setUpCount: number): CostSummary {
+/** What was spent at one set-up and what came of it. */
+interface SetUpWork {
+  money: number;
+  minutes: number;
+  made: number;
+  attempts: number;
+}
+
+/** Works at one set-up until `missing` pieces are made or two are scrap. */
+function workAtSetUp(
+  plan: MethodPlan,
+  attempt: (shared: Float64Array, at: number) => Attempt,
+  shared: Float64Array,
+  setUp: number,
+  rounds: number,
+  missing: number,
+): SetUpWork {
   const { costs } = plan.project;
   const { minutes } = plan.method;
-  const { width } = plan.matrix;
+  let time = minutes.setUp + rounds * minutes.perTestRound;
+  let stock = rounds * costs.testStockPerRound;
+  let [made, scraps] = [0, 0];
+  while (made < missing && scraps < SCRAPS_BEFORE_SETTING_UP_AGAIN) {
+    const { grade, recuts } = attempt(shared, setUp * plan.matrix.width);
+    time += minutes.perCut * plan.cuts.length + costs.assemblyMinutes + recuts * MINUTES_PER_RECUT;
+    stock += costs.stockPerRing * (1 + recuts / plan.maps.sides);
+    if (grade === GOOD || grade === REWORK) {
+      made++;
+      if (grade === REWORK) time += costs.remedyMinutes;
+    } else scraps++;
+  }
+  return { money: stock + (time / 60) * costs.ratePerHour, minutes: time, made, attempts: made + scraps };
+}
+
+/** A method's cost, and the set-ups behind it one by one, so that methods can be compared on the same luck. */
+export interface PieceCost {
+  summary: CostSummary;
+  money: Float64Array;
+  pieces: Float64Array;
+}
+
+/** Cost, minutes and test rounds of a method. Interval at 95 %. */
+export function pieceCost(plan: MethodPlan, seed: number, setUpCount: number): PieceCost {
+  const { batch } = plan.project.costs;
   const rounds = new Uint8Array(setUpCount);
   const shared = setUps(plan, seed, 0, rounds);
   const attempt = attempts(plan, seed);
-  const money: number[] = [];
-  const pieces: number[] = [];
-  let [totalMinutes, totalAttempts, totalRounds] = [0, 0, 0];
-  let missing = costs.batch;
-  for (let s = 0; s < setUpCount; s++) {
-    if (totalAttempts >= ENOUGH_ATTEMPTS && s >= LEAST_SET_UPS) break;
-    let time = minutes.setUp + rounds[s]! * minutes.perTestRound;
-    let stock = rounds[s]! * costs.testStockPerRound;
-    let [made, scraps] = [0, 0];
-    while (missing > 0 && scraps < SCRAPS_BEFORE_SETTING_UP_AGAIN) {
-      const { grade, recuts } = attempt(shared, s * width);
-      totalAttempts++;
-      time += minutes.perCut * plan.cuts.length + costs.assemblyMinutes + recuts * MINUTES_PER_RECUT;
-      stock += costs.stockPerRing * (1 + recuts / plan.maps.sides);
-      if (grade === GOOD || grade === REWORK) {
-        made++;
-        missing--;
-        if (grade === REWORK) time += costs.remedyMinutes;
-      } else scraps++;
-    }
-    if (missing === 0) missing = costs.batch;
-    totalMinutes += time;
-    totalRounds += rounds[s]!;
-    money.push(stock + (time / 60) * costs.ratePerHour);
-    pieces.push(made);
+  const money = new Float64Array(setUpCount);
+  const pieces = new Float64Array(setUpCount);
+  let [totalMoney, totalMinutes, totalAttempts, totalRounds, totalMade] = [0, 0, 0, 0, 0];
+  let missing = batch;
+  let done = 0;
+  while (done < setUpCount && !(totalAttempts >= ENOUGH_ATTEMPTS && done >= LEAST_SET_UPS)) {
+    const work = workAtSetUp(plan, attempt, shared, done, rounds[done]!, missing);
+    missing = missing === work.made ? batch : missing - work.made;
+    money[done] = work.money;
+    pieces[done] = work.made;
+    totalMoney += work.money;
+    totalMinutes += work.minutes;
+    totalAttempts += work.attempts;
+    totalRounds += rounds[done]!;
+    totalMade += work.made;
+    done++;
   }
-  const done = money.length;
-  const made = pieces.reduce((sum, p) => sum + p, 0);
+  const setUpsDone = { money: money.subarray(0, done), pieces: pieces.subarray(0, done) };
   const testRounds = totalRounds / done;
-  if (made < totalAttempts * LEAST_SUCCESS_SHARE || made === 0) {
-    return { perGoodPiece: null, low: null, high: null, minutesPerPiece: null, testRounds };
+  if (totalMade === 0 || totalMade < totalAttempts * LEAST_SUCCESS_SHARE) {
+    return { summary: { perGoodPiece: null, low: null, high: null, minutesPerPiece: null, testRounds }, ...setUpsDone };
   }
-  const ratio = money.reduce((sum, m) => sum + m, 0) / made;
+  const ratio = totalMoney / totalMade;
   let squares = 0;
   for (let s = 0; s < done; s++) squares += (money[s]! - ratio * pieces[s]!) ** 2;
-  const error = Math.sqrt((squares * done) / (done - 1)) / made;
-  const reach = normalQuantile(0.975) * error;
-  return {
+  const reach = (normalQuantile(0.975) * Math.sqrt((squares * done) / (done - 1))) / totalMade;
+  const summary = {
     perGoodPiece: ratio,
     low: Math.max(0, ratio - reach),
     high: ratio + reach,
-    minutesPerPiece: totalMinutes / made,
+    minutesPerPiece: totalMinutes / totalMade,
     testRounds,
   };
+  return { summary, ...setUpsDone };
+}
+
+/** A job that takes more set-ups than this is given up and counts with what it has cost so far. */
+const MOST_SET_UPS_A_JOB = 40;
+
+/** What each of `jobs` whole batches costs; the same job meets the same first set-up in every variant of a method. */
+export function jobCosts(plan: MethodPlan, seed: number, jobs: number): Float64Array {
+  const { batch } = plan.project.costs;
+  const rounds = new Uint8Array(jobs);
+  const shared = setUps(plan, seed, 0, rounds);
+  const againRounds = new Uint8Array(jobs);
+  const again = setUps(plan, seed, 1, againRounds);
+  const attempt = attempts(plan, seed);
+  let next = 0;
+  return Float64Array.from({ length: jobs }, (_, job) => {
+    const first = workAtSetUp(plan, attempt, shared, job, rounds[job]!, batch);
+    let money = first.money;
+    let missing = batch - first.made;
+    for (let k = 1; missing > 0 && k < MOST_SET_UPS_A_JOB; k++) {
+      const work = workAtSetUp(plan, attempt, again, next, againRounds[next]!, missing);
+      next = (next + 1) % jobs;
+      money += work.money;
+      missing -= work.made;
+    }
+    return money;
+  });
 }

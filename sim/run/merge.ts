@@ -1,4 +1,5 @@
 /** Blocks, in order, to one method's result. */
+import type { PieceCost } from '../decide/cost';
 import { pitchMm, RADIANS_PER_DEGREE, stripNeededMm } from '../geometry/ring';
 import { Moments } from '../statistics/moments';
 import { sortedCopy } from '../statistics/quantiles';
@@ -8,7 +9,7 @@ import type { BlockResult } from './block';
 import { GAP_BINS, histogramQuantile } from './gap-histogram';
 import { GOOD, REWORK } from './grade';
 import type { MethodPlan } from './plan';
-import type { CostSummary, MethodResult, SpreadSummary, StopReason } from './prediction';
+import type { MethodResult, SpreadSummary, StopReason } from './prediction';
 
 type ArrayOf =
   | 'mouthMm'
@@ -47,6 +48,13 @@ function countWhere(blocks: readonly BlockResult[], key: 'grade' | 'closes' | 'i
   return count;
 }
 
+function goodRings(blocks: readonly BlockResult[], trials: number): Uint8Array {
+  const good = new Uint8Array(trials);
+  let at = 0;
+  for (const block of blocks) for (const grade of block.grade) good[at++] = grade === GOOD ? 1 : 0;
+  return good;
+}
+
 /** Mean and standard deviation of the shared tilt error left after test cuts, degrees. */
 function tiltAfterTest(plan: MethodPlan, blocks: readonly BlockResult[]): { mean: number; sd: number } {
   if (!plan.test) {
@@ -63,7 +71,7 @@ export function mergeBlocks(
   plan: MethodPlan,
   blocks: readonly BlockResult[],
   stopReason: StopReason,
-  cost: CostSummary,
+  cost: PieceCost,
 ): MethodResult {
   const { method, project, geometry, maps } = plan;
   const trials = blocks.reduce((sum, block) => sum + block.rings, 0);
@@ -77,6 +85,7 @@ export function mergeBlocks(
   for (const block of blocks) {
     for (let k = 0; k < block.rings; k++, at++) if (block.otherwiseGood[k] === 1) otherwiseGood.push(showGapMm[at]!);
   }
+  const byRing = { showGapMm: showGapMm.slice(), good: goodRings(blocks, trials) };
   const showGap = gapsOf(showGapMm);
   const hiddenGapMm = gapsOf(joined(blocks, 'hiddenGapMm'));
   const bins = new Uint32Array(maps.sides * GAP_BINS);
@@ -107,9 +116,11 @@ export function mergeBlocks(
       yield: wilson(good, trials),
       insertFits: project.piece.insert ? share('insertFits', 1) : { value: 1, low: 1, high: 1 },
       willNotClose: share('closes', 0),
-      cost,
+      cost: cost.summary,
     },
     sample: { showGapMm, otherwiseGoodShowGapMm: sortedCopy(otherwiseGood) },
+    byRing,
+    setUps: { money: cost.money, pieces: cost.pieces },
     grades: { good, rework, scrap: trials - good - rework },
     ...(truing.length > 0 && { truingRemovesMm: spreadOf(truing).p95 }),
     outOfRoundMm: spreadOf(joined(blocks, 'outOfRoundMm')),

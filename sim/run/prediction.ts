@@ -97,6 +97,10 @@ export interface RingSample {
 export interface MethodResult {
   prediction: MethodPrediction;
   sample: RingSample;
+  /** Ring by ring in the order they were drawn: the same place is the same luck in every method. */
+  byRing: { showGapMm: Float64Array; good: Uint8Array };
+  /** Money spent and pieces made at each simulated set-up, in order. */
+  setUps: { money: Float64Array; pieces: Float64Array };
   /** Rings graded good, rework and scrap; they add up to `prediction.trials`. */
   grades: { good: number; rework: number; scrap: number };
   /** 95th percentile of the wood that truing takes off an end face, mm; only for two halves. */

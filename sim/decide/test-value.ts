@@ -1,0 +1,75 @@
+/** Are test cuts worth the wood? The same method with none, one, two … rounds, on the same luck. */
+import type { Project, TestKind } from '../project/document';
+import { methodPlan } from '../run/plan';
+import type { CostSummary, Share } from '../run/prediction';
+import type { RunOptions } from '../run/run-method';
+import { Moments } from '../statistics/moments';
+import { wilson } from '../statistics/wilson';
+import { jobCosts, pieceCost, setUpsFor } from './cost';
+import { shortRun } from './short-run';
+
+export const TEST_VALUE_TRIALS = 10_000;
+const FEWEST_ROUNDS_SHOWN = 4;
+
+export interface RoundsValue {
+  maxRounds: number;
+  yield: Share;
+  cost: CostSummary;
+  /** Cost of a whole job less that of the same job without tests; mean with its 95 % interval. */
+  extraCost: { value: number; low: number; high: number };
+  /** Chance that testing makes the job cheaper. */
+  pays: Share;
+}
+
+export interface TestValue {
+  kind: TestKind;
+  /** From no rounds up. */
+  rounds: RoundsValue[];
+  /** Rounds that cost least per accepted piece; null when no number of rounds gives pieces at all. */
+  bestRounds: number | null;
+}
+
+/** Yields the rounds tried. A method without test cuts is tried with full test rings. */
+export function* testValue(
+  project: Project,
+  methodIndex: number,
+  options: RunOptions = {},
+): Generator<number, TestValue, void> {
+  const trials = options.trials ?? TEST_VALUE_TRIALS;
+  const seed = options.seed ?? project.run.seed;
+  const own = project.methods[methodIndex]!.test;
+  const kind = own.kind === 'none' ? 'fullRing' : own.kind;
+  const most = Math.max(FEWEST_ROUNDS_SHOWN, own.maxRounds);
+  const sizes = project.piece.insert !== undefined;
+  const rounds: RoundsValue[] = [];
+  let without: Float64Array | undefined;
+  for (let maxRounds = 0; maxRounds <= most; maxRounds++) {
+    const methods = project.methods.map((m, i) =>
+      i === methodIndex ? { ...m, test: { ...m.test, kind, maxRounds } } : m,
+    );
+    const variant = { ...project, methods };
+    const plan = methodPlan(variant, methodIndex, { ...options, sizes });
+    const jobs = jobCosts(plan, seed, setUpsFor(trials));
+    without ??= jobs;
+    const base = without;
+    const extra = jobs.map((cost, k) => cost - base[k]!);
+    const moments = new Moments().add(extra);
+    const reach = 1.959963984540054 * moments.standardError;
+    const run = shortRun(variant, methodIndex, trials, options);
+    rounds.push({
+      maxRounds,
+      yield: wilson(Math.round(run.yield * trials), trials),
+      cost: pieceCost(plan, seed, setUpsFor(trials)).summary,
+      extraCost: { value: moments.mean, low: moments.mean - reach, high: moments.mean + reach },
+      pays: wilson(extra.filter((e) => e < 0).length, extra.length),
+    });
+    yield rounds.length;
+    if (options.shouldStop?.()) break;
+  }
+  const priced = rounds.filter((r) => r.cost.perGoodPiece !== null);
+  const best = priced.reduce<RoundsValue | null>(
+    (least, r) => (least === null || r.cost.perGoodPiece! < least.cost.perGoodPiece! ? r : least),
+    null,
+  );
+  return { kind, rounds, bestRounds: best?.maxRounds ?? null };
+}
