@@ -1,5 +1,4 @@
 import { type ReactNode, useId } from 'react';
-import './drawing.css';
 
 interface DrawingFrameProps {
   title: string;
@@ -29,9 +28,4 @@ export function DrawingFrame({ title, description, widthPx, heightPx, children }
       {children}
     </svg>
   );
-}
-
-/** The sentence that stands in place of a drawing that cannot be made. */
-export function NoDrawing({ sentence }: { sentence: string }) {
-  return <p className="drawing-missing">{sentence}</p>;
 }

@@ -8,3 +8,9 @@ export interface DrawingProps extends LengthStyle {
   /** Left out: as wide as the place it stands in. */
   widthPx?: number | undefined;
 }
+
+/** A drawing whose place has been measured. */
+export interface SizedDrawing extends DrawingProps {
+  widthPx: number;
+  textPx: number;
+}

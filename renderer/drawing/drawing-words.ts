@@ -27,7 +27,7 @@ export function elevationWords(piece: Piece, figure: Figure): string {
       : piece.slopeDeg === 90
         ? 'The staves lie flat'
         : `The staves lean ${angleText(piece.slopeDeg)} from upright`;
-  return `The ring from the side, its right half cut open. ${lean}; they measure ${figure(piece.heightMm)} along the face and ${figure(piece.thicknessMm)} in thickness.`;
+  return `The ring from the side, cut open through the middle of a stave. ${lean}; they measure ${figure(piece.heightMm)} along the face and ${figure(piece.thicknessMm)} in thickness.`;
 }
 
 export function staveWords(

@@ -10,8 +10,10 @@ export interface ElevationOutline {
   section: SectionOutline;
   /** Outer edge of the left half, from the axis at the narrow end round to the axis at the wide end. */
   outside: Point[];
-  /** Edges across the left half, then those behind the cut. */
-  edges: Point[][];
+  /** Edges across the left half. */
+  outsideEdges: Point[][];
+  /** Edges across the right half, behind the cut. */
+  insideEdges: Point[][];
   /** Joints on the outside, each from the narrow end over the wide edge to the inner edge of the wide end. */
   joints: Point[][];
 }
@@ -37,8 +39,8 @@ export function elevationOutline(piece: Piece): ElevationOutline {
   return {
     section,
     outside: [onAxis(narrowOuter), left(narrowOuter), left(wideOuter), left(wideInner), onAxis(wideInner)],
-    edges: [
-      [left(wideOuter), onAxis(wideOuter)],
+    outsideEdges: [[left(wideOuter), onAxis(wideOuter)]],
+    insideEdges: [
       [onAxis(narrowOuter), narrowOuter],
       [onAxis(narrowInner), narrowInner],
       [onAxis(wideInner), wideInner],

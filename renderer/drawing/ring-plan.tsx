@@ -3,56 +3,58 @@ import { ringGeometry } from '../../sim/geometry/ring';
 import type { Insert, Piece } from '../../sim/project/document';
 import { lengthText } from '../../sim/wording/figures';
 import { DimensionLine } from './dimension-line';
-import { DrawingFrame, NoDrawing } from './drawing-frame';
-import type { DrawingProps } from './drawing-props';
+import { DrawingFrame } from './drawing-frame';
+import { DrawingPlace } from './drawing-place';
+import type { DrawingProps, SizedDrawing } from './drawing-props';
 import { planWords } from './drawing-words';
 import { closedPath, Hatch, hatchFill } from './hatch';
 import { type PlanSheet, planSheet } from './plan-sheet';
-import { cannotBeDrawn, type PlanOutline, planOutline, planStave } from './ring-outline';
-import { useDrawnSize } from './use-drawn-size';
+import { type PlanOutline, planOutline, planStave } from './ring-outline';
 
 /** The ring to scale, seen on its narrow end: outlines, joints, the insert, and the sizes that can be measured on it. */
-export function RingPlan({ piece, display, fractions, widthPx: fixedWidthPx }: DrawingProps) {
-  const { ref, widthPx, textPx } = useDrawnSize(fixedWidthPx);
-  const hatchId = `hatch${useId().replace(/\W/g, '')}`;
-  const sentence = cannotBeDrawn(piece);
-  if (sentence !== undefined) return <NoDrawing sentence={sentence} />;
+export function RingPlan(props: DrawingProps) {
+  return (
+    <DrawingPlace piece={props.piece} widthPx={props.widthPx}>
+      {(size) => <PlanDrawing {...props} {...size} />}
+    </DrawingPlace>
+  );
+}
 
+function PlanDrawing({ piece, display, fractions, widthPx, textPx }: SizedDrawing) {
+  const hatchId = `hatch${useId().replace(/\W/g, '')}`;
   const geometry = ringGeometry(piece);
   const plan = planOutline(piece);
   const figure = (mm: number) => lengthText(mm, display, { fractions: fractions === true });
   const sheet = planSheet(piece, plan, { widthPx, textPx, figure });
   return (
-    <div className="drawing" ref={ref}>
-      <DrawingFrame
-        title="Plan of the ring"
-        description={planWords(piece, geometry, figure)}
-        widthPx={widthPx}
-        heightPx={sheet.heightPx}
-      >
-        <Hatch id={hatchId} />
-        <Staves piece={piece} plan={plan} sheet={sheet} hatchId={hatchId} />
-        <Edges plan={plan} sheet={sheet} />
-        {sheet.circlesMm.map((radius) => (
-          <PlanCircle key={radius} className="drawing-axis" sheet={sheet} radius={radius} />
-        ))}
-        {piece.insert && <InsertCircles insert={piece.insert} sheet={sheet} />}
-        {sheet.insertNote && (
-          <text
-            className="drawing-text"
-            fontSize={textPx}
-            textAnchor="middle"
-            x={sheet.insertNote.at.x}
-            y={sheet.insertNote.at.y}
-          >
-            {sheet.insertNote.text}
-          </text>
-        )}
-        {sheet.dimensions.map((dimension) => (
-          <DimensionLine key={`${dimension.name} ${dimension.figure}`} {...dimension} textPx={textPx} />
-        ))}
-      </DrawingFrame>
-    </div>
+    <DrawingFrame
+      title="Plan of the ring"
+      description={planWords(piece, geometry, figure)}
+      widthPx={widthPx}
+      heightPx={sheet.heightPx}
+    >
+      <Hatch id={hatchId} />
+      <Staves piece={piece} plan={plan} sheet={sheet} hatchId={hatchId} />
+      <Edges plan={plan} sheet={sheet} />
+      {sheet.circlesMm.map((radius) => (
+        <PlanCircle key={radius} className="drawing-axis" sheet={sheet} radius={radius} />
+      ))}
+      {piece.insert && <InsertCircles insert={piece.insert} sheet={sheet} />}
+      {sheet.insertNote && (
+        <text
+          className="drawing-text"
+          fontSize={textPx}
+          textAnchor="middle"
+          x={sheet.insertNote.at.x}
+          y={sheet.insertNote.at.y}
+        >
+          {sheet.insertNote.text}
+        </text>
+      )}
+      {sheet.dimensions.map((dimension) => (
+        <DimensionLine key={`${dimension.name} ${dimension.figure}`} {...dimension} textPx={textPx} />
+      ))}
+    </DrawingFrame>
   );
 }
 

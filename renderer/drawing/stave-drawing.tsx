@@ -1,23 +1,26 @@
 import { ringGeometry } from '../../sim/geometry/ring';
 import { angleText, lengthText } from '../../sim/wording/figures';
 import { letteringPx } from './dimension-line';
-import { DrawingFrame, NoDrawing } from './drawing-frame';
-import type { DrawingProps } from './drawing-props';
+import { DrawingFrame } from './drawing-frame';
+import { DrawingPlace } from './drawing-place';
+import type { DrawingProps, SizedDrawing } from './drawing-props';
 import { staveWords } from './drawing-words';
 import { JointDetail, jointDetailSize } from './joint-detail';
-import { cannotBeDrawn } from './ring-outline';
 import { StaveFace, staveFaceSize } from './stave-face';
-import { useDrawnSize } from './use-drawn-size';
 
 /** Room the face and its sizes need to stand beside the joint, in heights of the lettering. */
 const NARROWEST_FACE = 22;
 
 /** One stave: its outer face to scale with the swing of the gauge, and its joint, larger, with the tilt of the blade. */
-export function StaveDrawing({ piece, display, fractions, angleStyle, widthPx: fixedWidthPx }: DrawingProps) {
-  const { ref, widthPx, textPx } = useDrawnSize(fixedWidthPx);
-  const sentence = cannotBeDrawn(piece);
-  if (sentence !== undefined) return <NoDrawing sentence={sentence} />;
+export function StaveDrawing(props: DrawingProps) {
+  return (
+    <DrawingPlace piece={props.piece} widthPx={props.widthPx}>
+      {(size) => <FaceAndJoint {...props} {...size} />}
+    </DrawingPlace>
+  );
+}
 
+function FaceAndJoint({ piece, display, fractions, angleStyle, widthPx, textPx }: SizedDrawing) {
   const geometry = ringGeometry(piece);
   const figure = (mm: number) => lengthText(mm, display, { fractions: fractions === true });
   const angle = (deg: number) => angleText(deg, angleStyle);
@@ -30,20 +33,18 @@ export function StaveDrawing({ piece, display, fractions, angleStyle, widthPx: f
     ? { x: widthPx - joint.widthPx, y: heightPx - joint.heightPx }
     : { x: (widthPx - joint.widthPx) / 2, y: face.heightPx + textPx };
   return (
-    <div className="drawing" ref={ref}>
-      <DrawingFrame
-        title="One stave"
-        description={staveWords(piece, geometry, figure, angle)}
-        widthPx={widthPx}
-        heightPx={Math.ceil(heightPx)}
-      >
-        <g transform={`translate(0 ${isSideBySide ? heightPx - face.heightPx : 0})`}>
-          <StaveFace piece={piece} size={face} lettering={lettering} />
-        </g>
-        <g transform={`translate(${jointAt.x} ${jointAt.y})`}>
-          <JointDetail piece={piece} size={joint} lettering={lettering} />
-        </g>
-      </DrawingFrame>
-    </div>
+    <DrawingFrame
+      title="One stave"
+      description={staveWords(piece, geometry, figure, angle)}
+      widthPx={widthPx}
+      heightPx={Math.ceil(heightPx)}
+    >
+      <g transform={`translate(0 ${isSideBySide ? heightPx - face.heightPx : 0})`}>
+        <StaveFace piece={piece} size={face} lettering={lettering} />
+      </g>
+      <g transform={`translate(${jointAt.x} ${jointAt.y})`}>
+        <JointDetail piece={piece} size={joint} lettering={lettering} />
+      </g>
+    </DrawingFrame>
   );
 }

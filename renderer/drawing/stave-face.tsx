@@ -30,7 +30,7 @@ export function staveFaceSize(piece: Piece, lettering: Lettering, widthPx: numbe
   const highPx = piece.heightMm * scale;
   const heightTextPx = measure(figure(piece.heightMm)) + 2 * textPx;
   const abovePx = Math.max(
-    isTapered ? Math.max(3 * textPx, 6 * textPx - highPx) : textPx,
+    isTapered ? Math.max(3 * textPx, 7.5 * textPx - highPx) : textPx,
     heightTextPx > highPx ? heightTextPx : 0,
   );
   const footY = abovePx + piece.heightMm * scale;
@@ -49,6 +49,9 @@ export function StaveFace({ piece, size, lettering }: { piece: Piece; size: Stav
   const showsMiddle =
     piece.heightMm * size.scale > 3.5 * textPx &&
     lettering.measure(figure(widths.middle)) + textPx < widths.middle * size.scale;
+  // A narrow end too short for its figure has it beside, above the words for the swing.
+  const narrowFits = lettering.measure(figure(widths.narrow)) + textPx < widths.narrow * size.scale;
+  const narrowOffsetPx = narrowFits ? textPx : Math.max(textPx, 5.6 * textPx - piece.heightMm * size.scale);
   const corner = at(wideRight);
   const uprightPx = 5 * textPx;
   const swing = Math.atan2(wideRight.x - narrowRight.x, piece.heightMm);
@@ -76,7 +79,7 @@ export function StaveFace({ piece, size, lettering }: { piece: Piece; size: Stav
           <DimensionLine
             from={at(narrowLeft)}
             to={at(narrowRight)}
-            offset={textPx}
+            offset={narrowOffsetPx}
             name="narrow end"
             figure={figure(widths.narrow)}
             textPx={textPx}
