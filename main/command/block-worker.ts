@@ -1,7 +1,7 @@
 /** A worker thread of the command line: does one task after another for the project it was started with. */
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Project } from '../../sim/project/document';
-import { type Done, type Task, taskDoer } from './block-task';
+import { type Outcome, type Task, taskDoer } from './block-task';
 
 const port = parentPort;
 if (port === null)
@@ -9,15 +9,15 @@ if (port === null)
 
 const doTask = taskDoer(workerData as Project);
 
-/** The flat arrays of a result are handed over, not copied. */
-function buffersOf(done: Done): ArrayBuffer[] {
-  if (done.kind !== 'block') return [];
-  return Object.values(done.result).flatMap((part: unknown) =>
+/** The flat arrays of a block are handed over, not copied. */
+function buffersOf(outcome: Outcome): ArrayBuffer[] {
+  const buffers = Object.values(outcome).flatMap((part: unknown) =>
     ArrayBuffer.isView(part) && part.buffer instanceof ArrayBuffer ? [part.buffer] : [],
   );
+  return [...new Set(buffers)];
 }
 
 port.on('message', (task: Task) => {
-  const done = doTask(task);
-  port.postMessage(done, [...new Set(buffersOf(done))]);
+  const outcome = doTask(task);
+  port.postMessage(outcome, buffersOf(outcome));
 });

@@ -19,8 +19,8 @@ export async function compare(args: readonly string[], io: CommandIo, workerProg
   const methods = wishes.methodsOf(project);
   const progress = progressLine(io.stderr, methods);
   const results: MethodResult[] = [];
-  const place = { workers: wishes.workers, workerProgram, onProgress: progress.show };
-  for await (const result of runMethods(project, methods, place)) results.push(result);
+  const way = { budget: wishes.budget, workers: wishes.workers, workerProgram, onProgress: progress.show };
+  for await (const result of runMethods(project, methods, way)) results.push(result);
   progress.clear();
   const pairs = pairsOf(results);
   const verdict = recommendation(project, results, pairs);

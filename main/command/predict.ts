@@ -19,10 +19,10 @@ export async function predict(args: readonly string[], io: CommandIo, workerProg
   const project = wishes.override(await openProject('predict', given.operands, io));
   const methods = wishes.methodsOf(project);
   const progress = progressLine(io.stderr, methods);
-  const place = { workers: wishes.workers, workerProgram, onProgress: progress.show };
+  const way = { budget: wishes.budget, workers: wishes.workers, workerProgram, onProgress: progress.show };
   const predictions: MethodPrediction[] = [];
   const texts: string[] = [];
-  for await (const result of runMethods(project, methods, place)) {
+  for await (const result of runMethods(project, methods, way)) {
     predictions.push(result.prediction);
     if (!wishes.json) texts.push(...methodTexts(result, project));
   }

@@ -1,17 +1,20 @@
 /** Runs methods of a project, spread over worker threads where that is worth it; the digits are the same either way. */
 import { existsSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
+import { sourceBudget } from '../../sim/budget/budget';
 import type { Project } from '../../sim/project/document';
 import type { BlockResult } from '../../sim/run/block';
-import { blockCount } from '../../sim/run/block-loop';
+import { blockCount, finish } from '../../sim/run/block-loop';
 import { mergeBlocks } from '../../sim/run/merge';
 import { methodPlan } from '../../sim/run/plan';
-import type { MethodResult, RunProgress, StopReason } from '../../sim/run/prediction';
+import type { BudgetLine, MethodResult, RunProgress, StopReason } from '../../sim/run/prediction';
 import { runMethod } from '../../sim/run/run-method';
 import { settleWatch } from '../../sim/run/settled';
 import { TaskPool } from './task-pool';
 
-export interface RunPlace {
+export interface RunWay {
+  /** With the error budget. */
+  budget: boolean;
   /** Threads to use; 1 stays in this one. */
   workers: number;
   /** The built program of a worker thread; where there is none, everything stays in this thread. */
@@ -26,21 +29,22 @@ const FEWEST_BLOCKS_FOR_THREADS = 4;
 export async function* runMethods(
   project: Project,
   methods: readonly number[],
-  place: RunPlace,
+  way: RunWay,
 ): AsyncGenerator<MethodResult, void, void> {
   const blocks = blockCount(project.run.trials) * methods.length;
-  const threads = Math.min(place.workers, blocks);
-  if (threads < 2 || blocks < FEWEST_BLOCKS_FOR_THREADS || !existsSync(place.workerProgram)) {
-    for (const method of methods) yield runHere(project, method, place);
+  const threads = Math.min(way.workers, way.budget ? blocks + methods.length : blocks);
+  const isShort = blocks < FEWEST_BLOCKS_FOR_THREADS && !way.budget;
+  if (threads < 2 || isShort || !existsSync(way.workerProgram)) {
+    for (const method of methods) yield runHere(project, method, way);
     return;
   }
-  const pool = new TaskPool(threads, () => new Worker(place.workerProgram, { workerData: project }));
+  const pool = new TaskPool(threads, () => new Worker(way.workerProgram, { workerData: project }));
   try {
     const results: Promise<MethodResult>[] = [];
     let turn = Promise.resolve();
     for (const method of methods) {
-      const { result, allAsked } = runInPool(project, method, place, pool, 2 * threads, turn);
-      // A failure reaches the reader through the result it is waiting for; the others must not count as unhandled.
+      const { result, allAsked } = runInPool(project, method, way, pool, 2 * threads, turn);
+      // The first failure ends the run; those of the methods after it have nobody left to tell.
       result.catch(() => {});
       results.push(result);
       turn = allAsked;
@@ -51,13 +55,16 @@ export async function* runMethods(
   }
 }
 
-function runHere(project: Project, method: number, place: RunPlace): MethodResult {
+function runHere(project: Project, method: number, way: RunWay): MethodResult {
   const startMs = performance.now();
   const run = runMethod(project, method);
   for (;;) {
     const step = run.next();
-    if (step.done) return timed(step.value, startMs);
-    place.onProgress?.(step.value);
+    if (step.done) {
+      const budget = way.budget ? finish(sourceBudget(project, method)) : undefined;
+      return finished(step.value, budget, startMs);
+    }
+    way.onProgress?.(step.value);
   }
 }
 
@@ -70,7 +77,7 @@ function runHere(project: Project, method: number, place: RunPlace): MethodResul
 function runInPool(
   project: Project,
   method: number,
-  place: RunPlace,
+  way: RunWay,
   pool: TaskPool,
   ahead: number,
   turn: Promise<void>,
@@ -84,37 +91,34 @@ function runInPool(
   const run = async (): Promise<MethodResult> => {
     await turn;
     const startMs = performance.now();
+    const budget = way.budget ? pool.do({ kind: 'budget', method }) : undefined;
     const cost = pool.do({ kind: 'cost', method });
-    cost.catch(() => {});
     const plan = methodPlan(project, method);
     const watch = settle && settleWatch(settle.relative);
-    const asked: ReturnType<TaskPool['do']>[] = [];
+    const asked: Promise<BlockResult>[] = [];
     const blocks: BlockResult[] = [];
     let ringsDone = 0;
     let stopReason: StopReason = 'trial-limit';
     while (blocks.length < count && stopReason !== 'settled') {
       while (asked.length < Math.min(count, blocks.length + ahead)) {
-        const task = pool.do({ kind: 'block', method, block: asked.length });
-        task.catch(() => {});
-        asked.push(task);
+        asked.push(pool.do({ kind: 'block', method, block: asked.length }));
       }
       if (asked.length === count) tellAllAsked();
-      const done = await asked[blocks.length]!;
-      if (done.kind !== 'block') throw new Error('A worker thread gave a cost where a block was asked for.');
-      blocks.push(done.result);
-      ringsDone += done.result.rings;
-      place.onProgress?.({ method, ringsDone, ringsWanted: trials });
-      if (watch?.add(done.result)) stopReason = 'settled';
+      const block = await asked[blocks.length]!;
+      blocks.push(block);
+      ringsDone += block.rings;
+      way.onProgress?.({ method, ringsDone, ringsWanted: trials });
+      if (watch?.add(block)) stopReason = 'settled';
     }
     tellAllAsked();
-    const priced = await cost;
-    if (priced.kind !== 'cost') throw new Error('A worker thread gave a block where a cost was asked for.');
-    return timed(mergeBlocks(plan, blocks, stopReason, priced.result), startMs);
+    const result = mergeBlocks(plan, blocks, stopReason, await cost);
+    return finished(result, await budget, startMs);
   };
   return { result: run().finally(tellAllAsked), allAsked };
 }
 
-function timed(result: MethodResult, startMs: number): MethodResult {
+function finished(result: MethodResult, budget: BudgetLine[] | undefined, startMs: number): MethodResult {
+  const { cost, ...before } = result.prediction;
   const elapsedMs = Math.round(performance.now() - startMs);
-  return { ...result, prediction: { ...result.prediction, elapsedMs } };
+  return { ...result, prediction: { ...before, elapsedMs, ...(budget && { budget }), cost } };
 }

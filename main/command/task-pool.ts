@@ -1,10 +1,10 @@
 /** Worker threads that take tasks in the order given; results come back as promises. */
 import type { Worker } from 'node:worker_threads';
-import type { Done, Task } from './block-task';
+import type { Outcome, Outcomes, Task } from './block-task';
 
 interface Waiting {
   task: Task;
-  resolve: (done: Done) => void;
+  resolve: (outcome: Outcome) => void;
   reject: (error: Error) => void;
 }
 
@@ -20,17 +20,20 @@ export class TaskPool {
     this.#workers = Array.from({ length: size }, makeWorker);
     this.#idle = [...this.#workers];
     for (const worker of this.#workers) {
-      worker.on('message', (done: Done) => this.#finished(worker, done));
+      worker.on('message', (outcome: Outcome) => this.#finished(worker, outcome));
       worker.on('error', (error) => this.#fail(worker, error instanceof Error ? error : new Error(String(error))));
       worker.on('exit', () => this.#fail(worker, new Error('A worker thread ended before its task was done.')));
     }
   }
 
-  do(task: Task): Promise<Done> {
-    return new Promise((resolve, reject) => {
+  /** A failure no one waits for any more is let go; it has reached whoever waits for the run. */
+  do<Kind extends keyof Outcomes>(task: Task & { kind: Kind }): Promise<Outcomes[Kind]> {
+    const done = new Promise<Outcome>((resolve, reject) => {
       this.#queue.push({ task, resolve, reject });
       this.#start();
     });
+    done.catch(() => {});
+    return done as Promise<Outcomes[Kind]>;
   }
 
   /** Ends the threads; tasks not done by then never are. */
@@ -48,12 +51,12 @@ export class TaskPool {
     }
   }
 
-  #finished(worker: Worker, done: Done): void {
+  #finished(worker: Worker, outcome: Outcome): void {
     const waiting = this.#busy.get(worker);
     this.#busy.delete(worker);
     this.#idle.push(worker);
     this.#start();
-    waiting?.resolve(done);
+    waiting?.resolve(outcome);
   }
 
   /** One broken thread ends the whole run: its answer could not be told from a right one. */

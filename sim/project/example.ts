@@ -21,10 +21,10 @@ function markedLine(): Method {
   };
 }
 
-/** The same tilt, with a sled and a stop. */
+/** Everything held but the tilt, which is read off the saw: a sled, a stop, a stiff blade. */
 function fixedStop(): Method {
   let method = defaultMethod('Fixed stop');
-  method = applyPreset(method, 'tilt', 'draftedAngle');
+  method = applyPreset(method, 'tilt', 'sawScale');
   method = applyPreset(method, 'guide', 'sled');
   method = applyPreset(method, 'width', 'plainStop');
   method = applyPreset(method, 'blade', 'fullKerf');
@@ -36,8 +36,9 @@ function fixedStopTested(): Method {
   return { ...applyPreset(fixedStop(), 'test', 'dryRing'), name: 'Fixed stop, tested ring' };
 }
 
+/** The tested cuts, put together the other way. */
 function gluedOneByOne(): Method {
-  return { ...applyPreset(fixedStop(), 'assembly', 'oneByOne'), name: 'Glued one by one' };
+  return { ...applyPreset(fixedStopTested(), 'assembly', 'oneByOne'), name: 'Glued one by one' };
 }
 
 /** Twelve upright oak staves around a glass, four ways of making it. A fresh copy at every call. */

@@ -14,11 +14,12 @@ const fixed = (value: number, decimals: number): string => {
   return Number(text) === 0 ? text.replace('-', '') : text;
 };
 
+const THOUSANDS = /\B(?=(\d{3})+$)/g;
+
 /** Whole numbers with a comma between thousands, whatever the machine's language. */
 export function countText(count: number): string {
-  return fixed(Math.abs(count), 0)
-    .replace(/\B(?=(\d{3})+$)/g, ',')
-    .replace(/^/, count <= -0.5 ? '-' : '');
+  const sign = count <= -0.5 ? '-' : '';
+  return `${sign}${fixed(Math.abs(count), 0).replace(THOUSANDS, ',')}`;
 }
 
 /**
@@ -61,7 +62,7 @@ export function lengthText(mm: number, display: Display, words: LengthWords = {}
 }
 
 /** A gap: in mm to a hundredth or finer, in inches to a thousandth or finer, and never a number above 2 mm. */
-export function gapText(mm: number, display: Display, uncertaintyMm = 0.01): string {
+export function gapText(mm: number, display: Display, uncertaintyMm = 0.03): string {
   if (mm > OVER_GAP_MM) return display === 'inch' ? 'over 0.079 in' : 'over 2 mm';
   const inch = display === 'inch';
   const [value, uncertainty, unit] = inch
@@ -86,9 +87,11 @@ export function minutesText(minutes: number): string {
   return `${countText(Math.floor(whole / 60))} h ${String(whole % 60).padStart(2, '0')} min`;
 }
 
-/** Money without a currency, which the file does not know: two decimals below 100, none from there on. */
-export function moneyText(amount: number): string {
-  return Math.abs(amount) < 99.995 ? fixed(amount, 2) : countText(amount);
+/** Money without a currency, which the file does not know; two decimals at most, fewer where the uncertainty is larger. */
+export function moneyText(amount: number, uncertainty = 0): string {
+  const [whole = '0', part] = fixed(Math.abs(amount), decimalsFor(uncertainty, 2)).split('.');
+  const sign = amount < 0 ? '-' : '';
+  return `${sign}${whole.replace(THOUSANDS, ',')}${part === undefined ? '' : `.${part}`}`;
 }
 
 /** The smallest power of ten, at least 1,000, of which `share` makes one or more. */

@@ -33,7 +33,8 @@ export function costText(result: MethodResult): string {
   const { perGoodPiece, low, high } = result.prediction.cost;
   if (perGoodPiece === null) return 'fewer than 1 good in 1,000';
   if (low === null || high === null) return moneyText(perGoodPiece);
-  return `${moneyText(perGoodPiece)} (${moneyText(low)} to ${moneyText(high)})`;
+  const [seen, least, most] = [perGoodPiece, low, high].map((amount) => moneyText(amount, (high - low) / 2));
+  return `${seen} (${least} to ${most})`;
 }
 
 /** One row a method: what decides between them. */

@@ -146,9 +146,8 @@ function hingesOn(project: Project, leader: MethodResult): string[] {
   const said: string[] = [];
   const { insertFits, budget } = leader.prediction;
   if (project.piece.insert !== undefined && insertFits.high < 0.98) {
-    said.push(
-      `With ${nameOf(leader)} the insert fits in ${shareText(insertFits)} pieces: a little more size would help.`,
-    );
+    const takes = piecesText(insertFits, 'takes the insert', 'take the insert');
+    said.push(`With ${nameOf(leader)}, ${takes}: a little more size would help.`);
   }
   const largest = [...(budget ?? [])].sort((a, b) => b.varianceShare - a.varianceShare)[0];
   if (largest !== undefined && largest.varianceShare > 0) {

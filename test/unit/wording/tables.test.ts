@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import { ringGeometry } from '../../../sim/geometry/ring';
+import { SOURCE_NAMES } from '../../../sim/project/document';
+import { exampleProject } from '../../../sim/project/example';
+import { cautionsFor, FIRST_CAUTION } from '../../../sim/wording/cautions';
+import { SOURCE_WORDS } from '../../../sim/wording/sources';
+import { budgetTable, geometryTable, methodTable, plainText, predictionTable } from '../../../sim/wording/tables';
+import { resultLike, share } from './result-like';
+
+describe('the method table', () => {
+  it('has a row a method, with as many cells as the head', () => {
+    const table = methodTable([resultLike('Line'), resultLike('Stop')], 'metric');
+    expect(table.rows.map((row) => row[0])).toEqual(['Line', 'Stop']);
+    for (const row of table.rows) expect(row).toHaveLength(table.head.length);
+    expect(table.rows[0]).toEqual([
+      'Line',
+      '83 in 100 (82 to 84)',
+      '0.165 mm',
+      'none (at most 4 in 10,000)',
+      '75 min',
+      '80 (79 to 81)',
+    ]);
+  });
+
+  it('says in words what has no number', () => {
+    const cost = { perGoodPiece: null, low: null, high: null, minutesPerPiece: null, testRounds: 0 };
+    const gap = { mean: 3, sd: 1, p50: 3, p90: 4, p95: 5, p99: 6 };
+    const [row] = methodTable([resultLike('Bad', { cost, showGapMm: gap, yield: share(0, 0, 0.0004) })], 'inch').rows;
+    expect(row?.slice(2)).toEqual(['over 0.079 in', 'none (at most 4 in 10,000)', '–', 'fewer than 1 good in 1,000']);
+  });
+});
+
+describe('the other tables', () => {
+  it('tell the ring as published trade settings have it', () => {
+    // Twelve upright sides: tilt 15°, 75° from flat, no swing (tilt and gauge tables of the trade).
+    const rows = new Map(geometryTable(ringGeometry(exampleProject().piece), 'metric').rows.map(([a, b]) => [a, b]));
+    expect(rows.get('Blade tilt from square')).toBe('15°');
+    expect(rows.get('Blade tilt from flat')).toBe('75°');
+    expect(rows.get('Gauge swing from square')).toBe('0°');
+    expect(rows.get('Clear opening, narrow end')).toBe('250 mm');
+  });
+
+  it('tell one method figure by figure, in either unit', () => {
+    const metric = predictionTable(resultLike('Line'), 'metric');
+    const inch = predictionTable(resultLike('Line'), 'inch');
+    expect(metric.rows.map((row) => row[0])).toEqual(inch.rows.map((row) => row[0]));
+    expect(metric.rows.flat().filter((cell) => / mm\b/.test(cell))).toHaveLength(7);
+    expect(inch.rows.flat().filter((cell) => /\d in\b/.test(cell) && !/\d in \d/.test(cell))).toHaveLength(7);
+    expect(inch.rows.flat().join(' ')).not.toContain(' mm');
+  });
+
+  it('order the budget by share and leave out what has none', () => {
+    const budget = [
+      { source: 'kerf' as const, varianceShare: 0.004, showGapP95WithoutMm: 0.16 },
+      { source: 'snags' as const, varianceShare: 0, showGapP95WithoutMm: 0.16 },
+      { source: 'tiltShared' as const, varianceShare: 0.9, showGapP95WithoutMm: 0.03 },
+    ];
+    expect(budgetTable(resultLike('Line'), 'metric')).toBeNull();
+    expect(budgetTable(resultLike('Line', { budget }), 'metric')?.rows).toEqual([
+      ['Tilt setting', '90 %', '0.03 mm'],
+      ['Kerf', 'under 1 %', '0.16 mm'],
+    ]);
+  });
+
+  it('line up for a terminal without blanks at the line ends', () => {
+    expect(
+      plainText({
+        head: ['a', ''],
+        rows: [
+          ['long', 'x'],
+          ['b', ''],
+        ],
+      }),
+    ).toBe('a\nlong  x\nb');
+  });
+});
+
+describe('words for every source', () => {
+  it('are there, differ, and the explanation is a sentence', () => {
+    const words = SOURCE_NAMES.map((name) => SOURCE_WORDS[name]);
+    expect(new Set(words.map(({ label }) => label)).size).toBe(SOURCE_NAMES.length);
+    for (const { label, explanation } of words) {
+      expect(label).toMatch(/^[A-Z]/);
+      expect(explanation).toMatch(/^[A-Z].*\.$/);
+    }
+  });
+});
+
+describe('cautions', () => {
+  const { piece, stock } = exampleProject();
+
+  it('put the manual of the machine first and name the hold length', () => {
+    const said = cautionsFor(piece, stock, 'metric');
+    expect(said[0]).toBe(FIRST_CAUTION);
+    expect(said.join(' ')).toContain('200 mm is left in hand');
+    expect(cautionsFor(piece, stock, 'inch').join(' ')).toContain('7 7/8 in is left in hand');
+  });
+
+  it.each([
+    ['guard and riving knife', /guard and riving knife/i],
+    ['eyes, ears and dust', /eyes, ears and lungs/],
+    ['nothing trapped between fence and blade', /Nothing trapped between fence and blade/],
+    ['the tilted blade', /trapped under the tilted blade/],
+    ['stopping before clearing', /Stop the blade before clearing/],
+    ['blade height', /height of the blade/],
+    ['no freehand cuts', /Never cut freehand/],
+    ['weak end grain', /end-grain mitre is weak/],
+    ['no rating of strength', /rates the strength/],
+  ])('speak of %s', (_, pattern) => {
+    expect(cautionsFor(piece, stock, 'metric').join('\n')).toMatch(pattern);
+  });
+
+  it('do not call long grain weak', () => {
+    expect(cautionsFor({ ...piece, grain: 'upStave' }, stock, 'metric').join(' ')).not.toContain('end-grain');
+  });
+});
