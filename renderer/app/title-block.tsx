@@ -6,9 +6,9 @@ import { useIsEdited } from './use-window-events';
 
 const TOOLS = ['open', 'save', 'open-example', 'undo', 'redo'];
 const THEMES: readonly { value: ThemeChoice; label: string }[] = [
-  { value: 'system', label: 'Light or dark: auto' },
-  { value: 'light', label: 'Light' },
-  { value: 'dark', label: 'Dark' },
+  { value: 'system', label: 'Theme: auto' },
+  { value: 'light', label: 'Theme: light' },
+  { value: 'dark', label: 'Theme: dark' },
 ];
 const IS_MAC = /Mac|iP(hone|ad)/.test(navigator.platform);
 

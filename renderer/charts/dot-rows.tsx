@@ -1,7 +1,8 @@
 /** Fifty dots a method: each dot stands for one ring in fifty, at its worst gap. Dots over the limit are hollow. */
 import { MethodLabel, markOf } from '../app/method-mark';
+import { unbroken } from '../app/unbroken';
 import type { GapScale } from './gap-scale';
-import { type Dot, dotSize, packDots, stackDots } from './stack-dots';
+import { BESIDE_GAP, type Dot, dotSize, packDots, stackDots } from './stack-dots';
 import { useSize } from './use-size';
 
 export const DOTS = 50;
@@ -33,13 +34,21 @@ const AXIS_REM = 3.25;
 const FREE_SHARE = 0.14;
 const RING_PX = 1.5;
 
+function isTight(gapMm: number): boolean {
+  return gapMm < NO_GAP_MM;
+}
+
 export function DotRows({ rows, scale, limitMm, formatGap }: DotRowsProps) {
   const [box, { widthPx, textPx }] = useSize<HTMLDivElement>();
   const axisPx = AXIS_REM * textPx;
   const plotPx = Math.max(0, widthPx - axisPx);
   const heightPx = HEIGHT_REM * textPx;
-  const onScale = rows.map(({ gapsMm }) => gapsMm.filter((gap) => gap >= NO_GAP_MM && gap <= scale.maxMm));
-  const dotPx = plotPx > 0 ? dotSize(onScale, scale.maxMm, plotPx, heightPx, MOST_DOT_REM * textPx) : 0;
+  const onScale = rows.map(({ gapsMm }) => gapsMm.filter((gap) => !isTight(gap) && gap <= scale.maxMm));
+  const packed = Math.max(
+    ...rows.flatMap(({ gapsMm }) => [gapsMm.filter(isTight).length, gapsMm.filter((gap) => gap > scale.maxMm).length]),
+  );
+  const room = { widthPx: plotPx, heightPx, besidePx: axisPx, mostPx: MOST_DOT_REM * textPx };
+  const dotPx = plotPx > 0 ? dotSize(onScale, packed, scale.maxMm, room) : 0;
   const levels = Math.max(1, Math.floor(heightPx / Math.max(dotPx, 1)));
   const limitX = limitMm <= scale.maxMm ? (limitMm / scale.maxMm) * plotPx : null;
   return (
@@ -49,14 +58,14 @@ export function DotRows({ rows, scale, limitMm, formatGap }: DotRowsProps) {
         <div ref={box} />
       </div>
       {rows.map((row, i) => {
-        const tight = row.gapsMm.filter((gap) => gap < NO_GAP_MM);
+        const tight = row.gapsMm.filter(isTight);
         const beyond = row.gapsMm.filter((gap) => gap > scale.maxMm);
         const dots =
           plotPx > 0
             ? [
-                ...packDots(tight, levels).map((dot) => ({ ...dot, x: -(dot.x + 0.75) * dotPx })),
+                ...packDots(tight, levels).map((dot) => ({ ...dot, x: -(dot.x + 0.5 + BESIDE_GAP) * dotPx })),
                 ...stackDots(onScale[i] ?? [], scale.maxMm, plotPx, dotPx),
-                ...packDots(beyond, levels).map((dot) => ({ ...dot, x: plotPx + (dot.x + 1.25) * dotPx })),
+                ...packDots(beyond, levels).map((dot) => ({ ...dot, x: plotPx + (dot.x + 0.5 + BESIDE_GAP) * dotPx })),
               ]
             : [];
         return (
@@ -82,7 +91,7 @@ export function DotRows({ rows, scale, limitMm, formatGap }: DotRowsProps) {
             </svg>
             <div className="dot-words">
               <MethodLabel index={row.index} name={row.name} />
-              <p className="dot-sentence">{row.sentence}</p>
+              <p className="dot-sentence">{unbroken(row.sentence)}</p>
             </div>
           </div>
         );

@@ -7,6 +7,10 @@ export interface Dot {
   valueMm: number;
 }
 
+const SMALLEST_PX = 4;
+/** Between the scale and the dots beside it, in dots. */
+export const BESIDE_GAP = 0.5;
+
 /**
  * @param values ascending, all at or below `maxMm`
  * @param widthPx of the whole scale; x comes out in px from its start
@@ -28,15 +32,27 @@ export function packDots(values: readonly number[], levels: number): Dot[] {
   return values.map((valueMm, place) => ({ x: Math.floor(place / levels), level: place % levels, valueMm }));
 }
 
-/** The largest dot, at most `mostPx`, with which every plot's highest column stays within `heightPx`. */
-export function dotSize(
-  plots: readonly (readonly number[])[],
-  maxMm: number,
-  widthPx: number,
-  heightPx: number,
-  mostPx: number,
-): number {
+export interface DotRoom {
+  /** The scale's length. */
+  widthPx: number;
+  heightPx: number;
+  /** Room for the dots before and beyond the scale. */
+  besidePx: number;
+  /** The largest dot that looks well. */
+  mostPx: number;
+}
+
+/**
+ * The largest dot with which all plots fit.
+ *
+ * @param plots the values on the scale, one list a plot
+ * @param packed how many dots stand together beside the scale, in the plot where they are most
+ */
+export function dotSize(plots: readonly (readonly number[])[], packed: number, maxMm: number, room: DotRoom): number {
+  const { widthPx, heightPx, besidePx, mostPx } = room;
   for (let dotPx = mostPx; dotPx > SMALLEST_PX; dotPx--) {
+    const levels = Math.floor(heightPx / dotPx);
+    if ((Math.ceil(packed / levels) + BESIDE_GAP) * dotPx > besidePx) continue;
     const highest = Math.max(
       0,
       ...plots.flatMap((values) => stackDots(values, maxMm, widthPx, dotPx).map((d) => d.level + 1)),
@@ -45,5 +61,3 @@ export function dotSize(
   }
   return SMALLEST_PX;
 }
-
-const SMALLEST_PX = 4;

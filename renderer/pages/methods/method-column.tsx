@@ -23,10 +23,8 @@ export function MethodColumn({ method, index, count, isOff, isLastOn }: MethodCo
   const path = `methods[${index}]`;
   return (
     <li className="method-column" data-off={isOff || undefined}>
-      <fieldset>
-        <legend className="spoken">
-          Method {markOf(index).letter}: {method.name}
-        </legend>
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot take its rows from the columns beside it. */}
+      <div role="group" aria-label={`Method ${markOf(index).letter}: ${method.name}`} className="method-rows">
         <div className="method-head">
           <NameField method={method} index={index} />
           <div className="method-tools">
@@ -105,7 +103,7 @@ export function MethodColumn({ method, index, count, isOff, isLastOn }: MethodCo
             <Figure key={key} index={index} section="minutes" field={{ key }} value={method.minutes[key]} />
           ))}
         </div>
-      </fieldset>
+      </div>
     </li>
   );
 }
@@ -123,10 +121,12 @@ function NameField({ method, index }: { method: Method; index: number }) {
       <span className="method-letter" aria-hidden="true">
         {markOf(index).letter}
       </span>
-      <input
+      <textarea
+        rows={1}
         aria-label={`Name of method ${markOf(index).letter}`}
         value={method.name}
-        onChange={(event) => rename(event.target.value)}
+        onChange={(event) => rename(event.target.value.replace(/\s*\n\s*/g, ' '))}
+        onKeyDown={(event) => event.key === 'Enter' && event.preventDefault()}
         onFocus={beginGesture}
         onBlur={endGesture}
         aria-invalid={problem !== undefined || undefined}

@@ -5,6 +5,7 @@ import { showGapP95Text } from '../../../sim/wording/tables';
 import { MethodLabel } from '../../app/method-mark';
 import { PageFrame } from '../../app/page-frame';
 import { Scrolls } from '../../app/scrolls';
+import { unbroken } from '../../app/unbroken';
 import { WorkMark } from '../../app/work-mark';
 import { edit, useDocument } from '../../state/document-store';
 import { withMethodAdded } from '../../state/edits';
@@ -83,6 +84,10 @@ function AddMethod() {
   );
 }
 
+function gapSentence(p95: string): string {
+  return p95.startsWith('over') ? `more than 5 of 100 show a gap ${p95}` : `95 of 100 show no gap over ${p95}`;
+}
+
 function WhatFollows() {
   const { methods, recommendation } = useVerdict();
   const display = useDocument((state) => state.project.display);
@@ -98,7 +103,7 @@ function WhatFollows() {
               <p>
                 <strong>{figure}</strong> good <span className="note">{interval}</span>
               </p>
-              <p className="note">95 of 100 show no gap over {showGapP95Text(result, display)}</p>
+              <p className="note">{unbroken(gapSentence(showGapP95Text(result, display)))}</p>
             </li>
           );
         })}

@@ -37,7 +37,7 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
   const rows = methods.map(({ index, name, isFresh }, i) => {
     const gapsMm = [...quantileDots(samples[i]?.showGapMm ?? new Float64Array(), DOTS)];
     const within = countAtMost(gapsMm, limitMm);
-    return { index, name, isFresh, gapsMm, sentence: `${within} of ${DOTS} at or under ${limitText}` };
+    return { index, name, isFresh, gapsMm, sentence: `${within} of ${DOTS} within ${limitText}` };
   });
   return (
     <>

@@ -1,5 +1,6 @@
 /** Which method? The recommendation, with the evidence to the right and the limit to move on the left. */
 import { PageFrame } from '../../app/page-frame';
+import { unbroken } from '../../app/unbroken';
 import { WorkMark } from '../../app/work-mark';
 import { useProblems } from '../../state/problems';
 import { LimitInputs } from './limit-inputs';
@@ -46,7 +47,7 @@ export function VerdictPage() {
                 <h2 id="reasons-title">What it rests on</h2>
                 <ul className={isSoft ? 'softens softened' : 'softens'}>
                   {because.map((sentence) => (
-                    <li key={sentence}>{sentence}</li>
+                    <li key={sentence}>{unbroken(sentence)}</li>
                   ))}
                 </ul>
               </section>

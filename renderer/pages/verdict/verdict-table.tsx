@@ -3,6 +3,7 @@ import { quantileInterval } from '../../../sim/statistics/quantiles';
 import { gapText, minutesText, moneyText, shareWithInterval } from '../../../sim/wording/figures';
 import { MethodLabel } from '../../app/method-mark';
 import { Scrolls } from '../../app/scrolls';
+import { unbroken } from '../../app/unbroken';
 import type { Display } from '../../inputs/field-props';
 import { useDocument } from '../../state/document-store';
 import type { WeighedMethod } from './use-verdict';
@@ -18,7 +19,9 @@ export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] })
           <thead>
             <tr>
               <th scope="col">Method</th>
-              <th scope="col">Good at {gapText(limitMm, display)}</th>
+              <th scope="col" className="widest">
+                Good at {unbroken(gapText(limitMm, display))}
+              </th>
               <th scope="col">Gap that 95 of 100 stay under</th>
               <th scope="col">Will not close</th>
               <th scope="col">Time for a good piece</th>
@@ -62,16 +65,16 @@ function MethodRow({ method, display }: { method: WeighedMethod; display: Displa
       <th scope="row">
         <MethodLabel index={index} name={name} />
       </th>
-      <td>
+      <td className="decides">
         <Figure text={shareWithInterval(good)} />
       </td>
-      <td>
+      <td className="decides">
         <Figure text={`${gap(p95.value)}${gapInterval}`} />
       </td>
       <td>
         <Figure text={shareWithInterval(willNotClose)} />
       </td>
-      <td className={costClass}>
+      <td className={`whole ${costClass}`}>
         <Figure text={cost.minutesPerPiece === null ? '–' : minutesText(cost.minutesPerPiece)} />
       </td>
       <td className={costClass}>
