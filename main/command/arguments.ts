@@ -42,7 +42,9 @@ export function readArguments(command: string, args: readonly string[], kinds: O
     else if (value === undefined) flags.push(name);
     else values.set(name, value);
   }
-  for (const extra of operands.slice(most)) wrong.push(`"${safeText(extra)}" is one name too many. ${help}`);
+  // What follows an unknown option may have been meant as its value.
+  const extras = wrong.length > 0 ? [] : operands.slice(most);
+  for (const extra of extras) wrong.push(`"${safeText(extra)}" is one name too many. ${help}`);
   if (wrong.length > 0) throw new Refusal(wrong);
   return { values, flags, operands };
 }

@@ -28,7 +28,7 @@ export async function example(args: readonly string[], io: CommandIo): Promise<v
   try {
     await writeAtomically(path, text);
   } catch (error) {
-    if (error instanceof FileProblem) throw new Refusal([fitForTerminal(error.message)]);
+    if (error instanceof FileProblem) throw new Refusal([error.message]);
     throw error;
   }
   io.stdout.write(`Wrote ${shown}.\n`);

@@ -6,7 +6,6 @@ import { problemLine } from '../../sim/project/problem';
 import { type ReadOutcome, readProject } from '../../sim/project/read';
 import { FileProblem } from '../files/file-problem';
 import { readProjectFile } from '../files/read-project-file';
-import { fitForTerminal } from './fit-for-terminal';
 import { Refusal } from './refusal';
 import type { CommandIo } from './streams';
 
@@ -25,7 +24,7 @@ async function readFile(path: string): Promise<string> {
   try {
     return await readProjectFile(path);
   } catch (error) {
-    if (error instanceof FileProblem) throw new Refusal([fitForTerminal(error.message)]);
+    if (error instanceof FileProblem) throw new Refusal([error.message]);
     throw error;
   }
 }

@@ -35,7 +35,7 @@ export async function runCommand(argv: readonly string[], io: CommandIo = proces
     return 0;
   } catch (error) {
     if (error instanceof Refusal) {
-      io.stderr.write(error.lines.map((line) => `${line}\n`).join(''));
+      io.stderr.write(error.lines.map((line) => `${safeText(line, Number.POSITIVE_INFINITY)}\n`).join(''));
       return 2;
     }
     const why = error instanceof Error ? (error.stack ?? error.message) : String(error);

@@ -1,0 +1,34 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { runCommand } from '../../../main/command/ringtrue';
+import { scratchFolder } from '../../support/scratch-folder';
+
+export interface Captured {
+  code: number;
+  stdout: string;
+  stderr: string;
+}
+
+/** Runs one command inside the test, with its streams captured. */
+export async function captured(
+  argv: readonly string[],
+  stdin: readonly (string | Uint8Array)[] = [],
+): Promise<Captured> {
+  const out: string[] = [];
+  const err: string[] = [];
+  const code = await runCommand(argv, {
+    stdout: { write: (text) => out.push(text) },
+    stderr: { write: (text) => err.push(text) },
+    stdin: (async function* () {
+      yield* stdin;
+    })(),
+  });
+  return { code, stdout: out.join(''), stderr: err.join('') };
+}
+
+/** A project file for the running test; gone after it. */
+export function fileOf(content: unknown): string {
+  const path = join(scratchFolder(), 'work.ringtrue.json');
+  writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content, null, 2));
+  return path;
+}

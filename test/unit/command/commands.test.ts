@@ -1,0 +1,300 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { EXAMPLES, exampleProject } from '../../../sim/project/example';
+import { readProject } from '../../../sim/project/read';
+import { writeProject } from '../../../sim/project/write';
+import type { Prediction } from '../../../sim/run/prediction';
+import { fileWith } from '../../format/bare-file';
+import { scratchFolder } from '../../support/scratch-folder';
+import { captured, fileOf } from './captured';
+
+const lantern = (): string => fileOf(writeProject(exampleProject()));
+
+async function predicted(...options: string[]): Promise<Prediction> {
+  const { code, stdout, stderr } = await captured(['predict', lantern(), '--json', '--trials', '500', ...options]);
+  expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+  return JSON.parse(stdout);
+}
+
+const timeless = (prediction: Prediction) => JSON.stringify(prediction).replace(/"elapsedMs":\d+/g, '');
+
+/** Keys of an object and of what lies in it, as the format's description lists them. */
+function keysOf(value: unknown): unknown {
+  if (Array.isArray(value)) return value.length > 0 && typeof value[0] === 'object' ? [keysOf(value[0])] : [];
+  if (typeof value !== 'object' || value === null) return null;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, keysOf(inner)]));
+}
+
+describe('predict --json', () => {
+  it('writes one object with exactly the documented keys', async () => {
+    const gaps = { mean: null, sd: null, p50: null, p90: null, p95: null, p99: null };
+    const spread = { mean: null, sd: null, p05: null, p50: null, p95: null };
+    const share = { value: null, low: null, high: null };
+    const withBudget = await predicted('--method', 'Marked line', '--budget');
+    expect(keysOf(withBudget)).toEqual({
+      format: null,
+      version: null,
+      title: null,
+      seed: null,
+      geometry: {
+        bevelDeg: null,
+        crosscutDeg: null,
+        staveWidthMm: null,
+        staveWidthMidMm: null,
+        outsideFlatsMm: null,
+        outsideCornersMm: null,
+        clearOpeningWideMm: null,
+        clearOpeningNarrowMm: null,
+        jointLengthMm: null,
+      },
+      methods: [
+        {
+          name: null,
+          trials: null,
+          rule: null,
+          elapsedMs: null,
+          stopReason: null,
+          cuts: null,
+          pitchMm: null,
+          stripNeededMm: null,
+          tiltSharedAfterTestDeg: { mean: null, sd: null },
+          mouthMm: spread,
+          showGapMm: gaps,
+          hiddenGapMm: gaps,
+          jointShowGapP95Mm: [],
+          clearOpeningMm: spread,
+          yield: share,
+          insertFits: share,
+          willNotClose: share,
+          budget: [{ source: null, varianceShare: null, showGapP95WithoutMm: null }],
+          cost: { perGoodPiece: null, low: null, high: null, minutesPerPiece: null, testRounds: null },
+        },
+      ],
+    });
+    expect(withBudget).toMatchObject({
+      format: 'ringtrue-prediction',
+      version: 1,
+      title: 'Lantern base, twelve staves',
+      seed: 7,
+    });
+  }, 120_000);
+
+  it('gives the numbers that follow from the piece alone', async () => {
+    const { geometry, methods } = await predicted('--method', 'Marked line');
+    // As printed with the file format's example; 280·tan 15° = 75.026, 280/cos 15° = 289.877, 15/cos 15° = 15.529.
+    expect(geometry.bevelDeg).toBeCloseTo(15, 9);
+    expect(geometry.crosscutDeg).toBe(0);
+    expect(geometry.staveWidthMm).toBeCloseTo(75.026, 3);
+    expect(geometry.outsideCornersMm).toBeCloseTo(289.877, 3);
+    expect(geometry.clearOpeningNarrowMm).toBeCloseTo(250, 9);
+    expect(geometry.jointLengthMm).toBeCloseTo(15.529, 3);
+    expect(methods[0]).toMatchObject({ cuts: 24, stopReason: 'trial-limit' });
+    expect(methods[0]?.pitchMm).toBeCloseTo(80.41, 2);
+    expect(methods[0]?.stripNeededMm).toBeCloseTo(1179.91, 2);
+    expect(methods[0]?.jointShowGapP95Mm).toHaveLength(12);
+  });
+
+  it('leaves the budget out unless asked, the last word counting', async () => {
+    for (const options of [[], ['--no-budget'], ['--budget', '--no-budget']]) {
+      const { methods } = await predicted('--method', 'Fixed stop', ...options);
+      expect(methods[0]).not.toHaveProperty('budget');
+    }
+  });
+
+  it('makes exactly the rings asked for', async () => {
+    for (const trials of [100, 2001]) {
+      const { methods } = await predicted('--trials', `${trials}`, '--method', 'Fixed stop');
+      expect(methods.map((method) => method.trials)).toEqual([trials]);
+    }
+  });
+
+  it('makes exactly the rings asked for even where the file would settle for fewer', async () => {
+    const path = fileOf(fileWith({ 'run.settle.relative': 1 }));
+    const { stdout } = await captured(['predict', path, '--json', '--trials', '60000']);
+    expect(JSON.parse(stdout).methods[0]).toMatchObject({ trials: 60000, stopReason: 'trial-limit' });
+    const settled = JSON.parse((await captured(['predict', path, '--json'])).stdout);
+    expect(settled.methods[0].stopReason).toBe('settled');
+    expect(settled.methods[0].trials).toBeLessThan(60000);
+  });
+
+  it('gives the same digits for the same seed, others for another', async () => {
+    const [once, again, other] = [await predicted(), await predicted(), await predicted('--seed', '8')];
+    expect(timeless(again)).toBe(timeless(once));
+    expect(other.seed).toBe(8);
+    expect(other.methods[0]?.showGapMm.mean).not.toBe(once.methods[0]?.showGapMm.mean);
+  });
+
+  it('gives a method the same digits alone as among others', async () => {
+    const all = await predicted();
+    const alone = await predicted('--method', 'Fixed stop, tested ring');
+    expect(all.methods.map(({ name }) => name)).toEqual([
+      'Marked line',
+      'Fixed stop',
+      'Fixed stop, tested ring',
+      'Glued one by one',
+    ]);
+    expect({ ...alone.methods[0], elapsedMs: 0 }).toEqual({ ...all.methods[2], elapsedMs: 0 });
+  });
+
+  it('computes by the rule asked for, but one by one always by contact', async () => {
+    const { methods } = await predicted('--rule', 'touch');
+    expect(methods.map(({ rule }) => rule)).toEqual(['touch', 'touch', 'touch', 'contact']);
+  });
+
+  it('does not write to the file', async () => {
+    const path = lantern();
+    const before = readFileSync(path);
+    await captured(['predict', path, '--trials', '100']);
+    expect(readFileSync(path)).toEqual(before);
+  });
+});
+
+describe('predict without --json', () => {
+  it('prints the ring and every method, and says what is worth a second look', async () => {
+    const { code, stdout, stderr } = await captured(['predict', lantern(), '--trials', '100', '--rule', 'touch']);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(stdout).toMatch(/^Lantern base, twelve staves\n\nNote: methods\[3\]\.assembly\.by: Glued one by one/);
+    for (const said of [
+      'Blade tilt from square       15°',
+      '\nMarked line\n',
+      '\nGlued one by one\n',
+      '100, by touch',
+    ]) {
+      expect(stdout).toContain(said);
+    }
+  });
+
+  it('prints the budget when asked', async () => {
+    const path = fileOf(fileWith({ 'methods[0].tilt.sharedDeg': 0.1 }));
+    const { stdout } = await captured(['predict', path, '--trials', '100', '--budget']);
+    expect(stdout).toMatch(/Where the gap comes from +Share +If it were perfect, 95 of 100 under\nTilt setting +100 %/);
+  }, 120_000);
+});
+
+describe('compare', () => {
+  it('prints methods side by side, every pair once, and a recommendation', async () => {
+    const { code, stdout } = await captured(['compare', lantern(), '--trials', '2000']);
+    expect(code).toBe(0);
+    expect(stdout.match(/^Of two pieces/gm)).toHaveLength(7);
+    expect(stdout).toMatch(/^Use “Fixed stop, tested ring”/m);
+  });
+
+  it('gives the same as one object', async () => {
+    const { stdout } = await captured(['compare', lantern(), '--trials', '2000', '--json']);
+    const comparison = JSON.parse(stdout);
+    expect(comparison.format).toBe('ringtrue-comparison');
+    expect(comparison.methods).toHaveLength(4);
+    expect(comparison.pairs).toHaveLength(6);
+    for (const { firstAhead } of comparison.pairs) {
+      expect(firstAhead.low).toBeLessThanOrEqual(firstAhead.value);
+      expect(firstAhead.high).toBeGreaterThanOrEqual(firstAhead.value);
+    }
+    expect(comparison.recommendation.headline).toMatch(/^Use “Fixed stop, tested ring”/);
+  });
+
+  it('has something to say about a single method', async () => {
+    const { code, stdout } = await captured(['compare', fileOf(fileWith({})), '--trials', '1000']);
+    expect(code).toBe(0);
+    expect(stdout).toContain('“Only”: every piece comes out good enough (but for at most 4 in 1,000).');
+  });
+});
+
+describe('example', () => {
+  it.each(Object.keys(EXAMPLES))('prints %s, fit to be read', async (name) => {
+    const { code, stdout } = await captured(['example', '--which', name]);
+    expect(code).toBe(0);
+    expect(readProject(stdout)).toEqual({ ok: true, project: EXAMPLES[name]?.() });
+  });
+
+  it('prints the lantern unless told otherwise', async () => {
+    expect((await captured(['example'])).stdout).toBe(writeProject(exampleProject()));
+  });
+
+  it('writes a file, and over one only when forced', async () => {
+    const path = join(scratchFolder(), 'new.ringtrue.json');
+    expect(await captured(['example', '--out', path])).toEqual({ code: 0, stdout: `Wrote ${path}.\n`, stderr: '' });
+    expect(readFileSync(path, 'utf8')).toBe(writeProject(exampleProject()));
+    writeFileSync(path, 'mine');
+    const refused = await captured(['example', '--out', path]);
+    expect(refused).toMatchObject({ code: 2, stdout: '' });
+    expect(refused.stderr).toContain('is there already and is kept. Give another name, or --force to write over it.');
+    expect(readFileSync(path, 'utf8')).toBe('mine');
+    expect((await captured(['example', '--out', path, '--force'])).code).toBe(0);
+    expect(readFileSync(path, 'utf8')).toBe(writeProject(exampleProject()));
+  });
+
+  it('refuses a folder that is not there', async () => {
+    const path = join(scratchFolder(), 'none', 'new.json');
+    expect(await captured(['example', '--out', path])).toMatchObject({ code: 2, stdout: '' });
+    expect(existsSync(path)).toBe(false);
+  });
+});
+
+describe('check', () => {
+  it('says that a file is fine and what it holds', async () => {
+    const { code, stdout, stderr } = await captured(['check', lantern()]);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(stdout).toMatch(/^The file is fine: 12 sides, slope 0°, 4 methods: “Marked line”, “Fixed stop”, /);
+  });
+
+  it('says what is worth a second look', async () => {
+    const { code, stdout } = await captured(['check', fileOf(fileWith({ 'piece.heightMm': 240 }))]);
+    expect(code).toBe(0);
+    expect(stdout).toContain('Note: piece.heightMm: Height 240 mm is a lot to crosscut');
+  });
+});
+
+describe('--help', () => {
+  it.each([[['--help']], [['-h']], [['help']]])('%j lists the commands', async (argv) => {
+    const { code, stdout } = await captured(argv);
+    expect(code).toBe(0);
+    for (const name of ['predict', 'compare', 'example', 'check']) expect(stdout).toContain(`ringtrue ${name}`);
+  });
+
+  it.each(['predict', 'compare', 'example', 'check'])(
+    '%s --help tells about it, whatever else is given',
+    async (name) => {
+      const { code, stdout, stderr } = await captured([name, 'none.json', '--help', '--nonsense']);
+      expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+      expect(stdout.startsWith(`ringtrue ${name}`)).toBe(true);
+    },
+  );
+
+  it('names every option there is, but for the number of workers', async () => {
+    const said = (await captured(['predict', '--help'])).stdout;
+    for (const name of ['json', 'trials', 'seed', 'rule', 'method', 'budget', 'no-budget'])
+      expect(said).toContain(`--${name}`);
+  });
+});
+
+describe('progress', () => {
+  it('is shown on standard error to a person at a terminal, and wiped away', async () => {
+    const { runCommand } = await import('../../../main/command/ringtrue');
+    const err: string[] = [];
+    const code = await runCommand(['predict', lantern(), '--json', '--trials', '3000'], {
+      stdout: { write: () => true },
+      stderr: { write: (text) => err.push(text), isTTY: true },
+    });
+    expect(code).toBe(0);
+    expect(err[0]).toMatch(/Simulating … \d+ %$/);
+    expect(err.at(-1)).toBe('\r\u001b[K');
+  });
+});
+
+describe('an output that breaks', () => {
+  it('ends with exit code 1 and says why', async () => {
+    const { runCommand } = await import('../../../main/command/ringtrue');
+    const err: string[] = [];
+    const code = await runCommand(['example'], {
+      stdout: {
+        write: () => {
+          throw new Error('no room left');
+        },
+      },
+      stderr: { write: (text) => err.push(text) },
+    });
+    expect(code).toBe(1);
+    expect(err.join('')).toContain('Ringtrue broke off: Error: no room left');
+  });
+});
