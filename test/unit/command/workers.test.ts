@@ -1,0 +1,101 @@
+/** The same digits on any number of worker threads, with the worker program built as for shipping. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'vite';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runMethods } from '../../../main/command/run-methods';
+import type { Project } from '../../../sim/project/document';
+import { exampleProject } from '../../../sim/project/example';
+import type { MethodResult, RunProgress } from '../../../sim/run/prediction';
+
+const folder = mkdtempSync(join(tmpdir(), 'ringtrue-workers-'));
+const workerProgram = pathToFileURL(join(folder, 'block-worker.js'));
+const noProgram = pathToFileURL(join(folder, 'absent.js'));
+
+beforeAll(async () => {
+  const source = fileURLToPath(new URL('../../../main/command/block-worker.ts', import.meta.url));
+  await build({
+    configFile: false,
+    logLevel: 'error',
+    root: join(folder, '..'),
+    publicDir: false,
+    ssr: { noExternal: true },
+    build: {
+      ssr: true,
+      target: 'node20',
+      outDir: folder,
+      emptyOutDir: false,
+      minify: false,
+      rolldownOptions: { input: { 'block-worker': source }, output: { format: 'es', entryFileNames: '[name].js' } },
+    },
+  });
+  writeFileSync(join(folder, 'package.json'), '{"type":"module"}');
+}, 120_000);
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function lantern(run: Partial<Project['run']>): Project {
+  const project = exampleProject();
+  return { ...project, run: { ...project.run, ...run } };
+}
+
+async function results(project: Project, workers: number, program = workerProgram): Promise<MethodResult[]> {
+  const methods = project.methods.map((_, index) => index);
+  const found: MethodResult[] = [];
+  const way = { budget: false, workers, workerProgram: program };
+  for await (const result of runMethods(project, methods, way)) found.push(result);
+  return found.map((result) => ({ ...result, prediction: { ...result.prediction, elapsedMs: 0 } }));
+}
+
+describe('worker threads', () => {
+  it('give bit for bit what one thread gives, the last block being a short one', async () => {
+    const project = lantern({ trials: 9001 });
+    const alone = await results(project, 1);
+    expect(alone.map(({ prediction }) => prediction.trials)).toEqual([9001, 9001, 9001, 9001]);
+    for (const workers of [2, 3, 7]) expect(await results(project, workers)).toEqual(alone);
+  }, 120_000);
+
+  it('settle after the same block as one thread, whatever was computed ahead', async () => {
+    const project = lantern({ trials: 200_000, settle: { relative: 0.2 } });
+    project.methods = project.methods.slice(0, 2);
+    const alone = await results(project, 1);
+    expect(alone[0]?.prediction.stopReason).toBe('settled');
+    expect(alone[0]?.prediction.trials).toBeLessThan(200_000);
+    expect(await results(project, 3)).toEqual(alone);
+  }, 120_000);
+
+  it('are not needed: without their program everything stays in one thread', async () => {
+    const project = lantern({ trials: 9001 });
+    expect(await results(project, 4, noProgram)).toEqual(await results(project, 1));
+  }, 120_000);
+
+  it('give the budget too, and tell their progress up to the last ring', async () => {
+    const project = lantern({ trials: 2000 });
+    project.methods = [{ ...project.methods[0]!, blade: { ...project.methods[0]!.blade, snagChance: 0 } }];
+    const budgets: MethodResult['prediction']['budget'][] = [];
+    for (const workers of [1, 2]) {
+      const told: RunProgress[] = [];
+      const way = { budget: true, workers, workerProgram, onProgress: (progress: RunProgress) => told.push(progress) };
+      for await (const { prediction } of runMethods(project, [0], way)) budgets.push(prediction.budget);
+      expect(told.at(-1)).toEqual({ method: 0, ringsDone: 2000, ringsWanted: 2000 });
+    }
+    expect(budgets[0]?.length).toBeGreaterThan(3);
+    expect(budgets[1]).toEqual(budgets[0]);
+  }, 120_000);
+
+  it('that break end the run with what they said', async () => {
+    const broken = join(folder, 'broken.js');
+    writeFileSync(broken, "throw new Error('the thread broke');");
+    await expect(results(lantern({ trials: 9001 }), 2, pathToFileURL(broken))).rejects.toThrow('the thread broke');
+  }, 60_000);
+
+  it('that leave without a word end the run as well', async () => {
+    const leaving = join(folder, 'leaving.js');
+    writeFileSync(leaving, 'process.exit(3);');
+    await expect(results(lantern({ trials: 9001 }), 2, pathToFileURL(leaving))).rejects.toThrow(
+      'ended before its task',
+    );
+  }, 60_000);
+});
