@@ -93,8 +93,15 @@ export function sectionOutline(piece: Piece): SectionOutline {
 
 /** Why a ring of these sizes cannot be drawn, or undefined. */
 export function cannotBeDrawn(piece: Piece): string | undefined {
-  const { narrowInner } = sectionOutline(piece);
-  const openingMm = 2 * narrowInner.x;
-  if (Number.isFinite(openingMm) && openingMm > 0 && piece.heightMm > 0 && piece.thicknessMm > 0) return undefined;
-  return 'No drawing: with these sizes the staves meet before the ring closes. Give a larger ring, or thinner or lower staves.';
+  const { sides, size, heightMm, thicknessMm } = piece;
+  if (!(Number.isInteger(sides) && sides >= 3)) {
+    return `No drawing: ${sides} sides make no ring. Give a whole number from 3 on.`;
+  }
+  if (!(size.mm > 0 && heightMm > 0 && thicknessMm > 0)) {
+    return 'No drawing: size, height and thickness must all be above 0. Give each of them.';
+  }
+  if (!(sectionOutline(piece).narrowInner.x > 0)) {
+    return 'No drawing: with these sizes the staves meet before the ring closes. Give a larger ring, or thinner or lower staves.';
+  }
+  return undefined;
 }

@@ -9,6 +9,7 @@ import {
   SelectValue,
   Text,
 } from 'react-aria-components';
+import './choice.css';
 import { FieldHead, FieldNotes, useHelp } from './field-head';
 import type { Choice, ChoiceFieldProps } from './field-props';
 

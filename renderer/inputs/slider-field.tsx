@@ -6,6 +6,7 @@ import type { SliderFieldProps } from './field-props';
 import { lengthEntry } from './length-field';
 import { numberEntry } from './number-field';
 import { numbersOnly, QuantityField } from './quantity-field';
+import './slider.css';
 import { MM_PER_INCH } from './units';
 
 /** What the slider moves in: its own value times `size` is the field's value. */
