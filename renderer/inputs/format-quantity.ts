@@ -13,8 +13,9 @@ export function formatPlain(value: number, decimals = 3): string {
   const size = Math.abs(value);
   const forThreeDigits = size > 0 ? 2 - Math.floor(Math.log10(size)) : 0;
   const places = Math.min(MOST_DECIMALS, Math.max(decimals, size < 1 ? forThreeDigits : 0));
-  // A nudge of one part in 10¹⁴, so that 600.075 (kept as 600.07499…) rounds as it is written.
-  const text = (value * (1 + 1e-14)).toFixed(places);
+  // Fifteen digits and the least nudge, so that 600.075, kept as 600.07499…, rounds the way it is written.
+  const written = Number(value.toPrecision(15));
+  const text = (Number.isInteger(written) ? written : written * (1 + 2 * Number.EPSILON)).toFixed(places);
   const trimmed = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return trimmed === '-0' ? '0' : trimmed;
 }
