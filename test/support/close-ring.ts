@@ -20,7 +20,7 @@ export function closeRing(
   errors: readonly StaveErrors[],
   assembly: Partial<Assembly>,
   rule: Rule,
-  rows = new Float64Array(3 * maps.sides),
+  rows: Float64Array = new Float64Array(3 * maps.sides),
 ): ClosedRing {
   const r = misclosureOf(maps, faceErrors(errors));
   const closer = ringCloser(maps, { ...DEFAULT_ASSEMBLY, ...assembly }, rule);
