@@ -11,22 +11,18 @@ import type { JointGive } from './joint-give';
 /** An opening beyond this does not close, mm. */
 export const WILL_NOT_CLOSE_MM = 2;
 
+type Six = [number, number, number, number, number, number];
+
 /** Fills the largest openings of every joint, outer and inner, mm; returns whether none is too wide to close. */
 export type TouchClosing = (r: Float64Array, at: number, rows: Float64Array, rowsAt: number) => boolean;
 
-/** (p, q, s) rows of 6 from the row of joint N − 1, whose φ is one step short of a full turn. */
-function aroundTheRing(row: Float64Array, angle: number): Float64Array {
+/** The row of joint N − 1, whose φ is one step short of a full turn, turned back to φ = 0. */
+function turnedBack(row: Float64Array, angle: number): Float64Array {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  const out = new Float64Array(18);
+  const out = Float64Array.from(row);
   for (const o of [0, 3]) {
-    // The row turned back to φ = 0.
-    const x = c * row[o]! + s * row[o + 1]!;
-    const y = -s * row[o]! + c * row[o + 1]!;
-    out[o + 2] = row[o + 2]!;
-    out[6 + o] = x;
-    out[6 + o + 1] = y;
-    out[12 + o] = -y;
-    out[12 + o + 1] = x;
+    out[o] = c * row[o]! + s * row[o + 1]!;
+    out[o + 1] = -s * row[o]! + c * row[o + 1]!;
   }
   return out;
 }
@@ -35,29 +31,24 @@ export function touchClosing(give: JointGive, outer: Float64Array, inner: Float6
   const n = give.maps.sides;
   const last = (n - 1) * 18;
   const angle = (2 * Math.PI * (n - 1)) / n;
-  const bWave = aroundTheRing(give.linear.subarray(last + 6, last + 12), angle);
-  const cWave = aroundTheRing(give.linear.subarray(last + 12, last + 18), angle);
+  const [b0, b1, b2, b3, b4, b5] = turnedBack(give.linear.subarray(last + 6, last + 12), angle) as unknown as Six;
+  const [c0, c1, c2, c3, c4, c5] = turnedBack(give.linear.subarray(last + 12, last + 18), angle) as unknown as Six;
   const cosines = Float64Array.from({ length: n }, (_, j) => Math.cos((2 * Math.PI * j) / n));
   const sines = Float64Array.from({ length: n }, (_, j) => Math.sin((2 * Math.PI * j) / n));
-  const waves = new Float64Array(6);
 
   return (r, at, rows, rowsAt) => {
-    for (let w = 0; w < 3; w++) {
-      let b = 0;
-      let c = 0;
-      for (let k = 0; k < 6; k++) {
-        b += bWave[w * 6 + k]! * r[at + k]!;
-        c += cWave[w * 6 + k]! * r[at + k]!;
-      }
-      waves[w] = b;
-      waves[w + 3] = c;
-    }
-    const bp = waves[0]!;
-    const bq = waves[1]!;
-    const bs = waves[2]!;
-    const cp = waves[3]!;
-    const cq = waves[4]!;
-    const cs = waves[5]!;
+    const r0 = r[at]!;
+    const r1 = r[at + 1]!;
+    const r2 = r[at + 2]!;
+    const r3 = r[at + 3]!;
+    const r4 = r[at + 4]!;
+    const r5 = r[at + 5]!;
+    const bp = b2 * r2 + b5 * r5;
+    const bq = b0 * r0 + b1 * r1 + b3 * r3 + b4 * r4;
+    const bs = b0 * r1 - b1 * r0 + b3 * r4 - b4 * r3;
+    const cp = c2 * r2 + c5 * r5;
+    const cq = c0 * r0 + c1 * r1 + c3 * r3 + c4 * r4;
+    const cs = c0 * r1 - c1 * r0 + c3 * r4 - c4 * r3;
     let closes = true;
     for (let j = 0; j < n; j++) {
       const cos = cosines[j]!;

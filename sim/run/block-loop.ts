@@ -5,7 +5,7 @@
 import type { StopReason } from './prediction';
 
 /** Trials a block; the last block of a run may hold fewer. */
-export const BLOCK_TRIALS = 2000;
+export const BLOCK_TRIALS = 4000;
 
 export function blockCount(trials: number): number {
   return Math.ceil(trials / BLOCK_TRIALS);

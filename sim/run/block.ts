@@ -9,7 +9,7 @@ import { openRows } from './joint-rows';
 import type { MethodPlan } from './plan';
 
 /** Rings drawn at once, few enough to stay in the processor's nearest memory. */
-const BATCH_RINGS = 250;
+const BATCH_RINGS = 64;
 
 /** Flat arrays only, so that a worker can hand it over without copying. One number a ring unless it says otherwise. */
 export interface BlockResult {

@@ -1,9 +1,9 @@
 /** Counts of a joint's gaps, so that percentiles of every joint cost no memory per ring. */
 
-const BIN_MM = 0.0005;
-const BINS = 4000;
+const BIN_MM = 0.001;
+const BINS = 2000;
 
-/** One bin for no gap at all, 4000 of half a micrometre, one for everything over 2 mm. */
+/** One bin for no gap at all, 2000 of one micrometre, one for everything over 2 mm. */
 export const GAP_BINS = BINS + 2;
 
 export function gapBin(gapMm: number): number {

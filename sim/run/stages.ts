@@ -87,11 +87,6 @@ function openUncommon(
   };
 }
 
-/** Drops the trailing or middle columns that hold nothing, so that lost rank costs no time. */
-function liveColumns(factor: Float64Array, n: number): Int32Array {
-  return Int32Array.from({ length: n }, (_, j) => j).filter((j) => factor[j * n + j] !== 0);
-}
-
 export function collapsedStage(list: DrawList, matrix: OutputMatrix, stages: readonly StageName[]): Stage {
   const { width, halvesAt } = matrix;
   const { draws, offsets, rare } = parts(list, stages);
@@ -105,37 +100,31 @@ export function collapsedStage(list: DrawList, matrix: OutputMatrix, stages: rea
     }
   }
   const factor = covarianceFactor(covariance, width);
-  const live = liveColumns(factor, width);
-  // The closing numbers keep a stream of their own, so that asking for sizes leaves them as they were.
-  const closing = live.filter((j) => j < halvesAt).length;
-  const rank = live.length;
-  const packed = new Float64Array(width * rank);
-  for (let o = 0; o < width; o++) for (let k = 0; k < rank; k++) packed[o * rank + k] = factor[o * width + live[k]!]!;
   const uniform = draws.filter((draw) => draw.shape === 'uniform');
   return {
     open(seed, block, label) {
       const open = (name: string) => stream(seed, `${label} ${name}`, block);
       const uncommon = openUncommon(matrix, uniform, rare, open);
+      // The closing numbers keep a stream of their own, so that asking for sizes leaves them as they were.
       const closingNormals = open('misclosure');
       const sizeNormals = open('sizes');
       let z = new Float64Array(0);
-      let zs = new Float64Array(0);
+      let output = new Float64Array(0);
       return (out, count) => {
-        const sizes = rank - closing;
-        if (z.length < count * closing) z = new Float64Array(count * closing);
-        if (zs.length < count * sizes) zs = new Float64Array(count * sizes);
-        fillNormals(closingNormals, z, 0, count * closing);
-        if (sizes > 0) fillNormals(sizeNormals, zs, 0, count * sizes);
-        for (let ring = 0; ring < count; ring++) {
-          const at = ring * closing;
-          const sizesAt = ring * sizes;
-          for (let o = 0; o < width; o++) {
-            let sum = mean[o]!;
-            const row = o * rank;
-            for (let k = 0; k < closing; k++) sum += packed[row + k]! * z[at + k]!;
-            if (o >= halvesAt) for (let k = 0; k < sizes; k++) sum += packed[row + closing + k]! * zs[sizesAt + k]!;
-            out[ring * width + o]! += sum;
+        if (z.length < count * width) z = new Float64Array(count * width);
+        if (output.length < count) output = new Float64Array(count);
+        // One run of normals a column; a column that lost its rank takes none.
+        for (let k = 0; k < width; k++) {
+          if (factor[k * width + k] === 0) continue;
+          fillNormals(k < halvesAt ? closingNormals : sizeNormals, z, k * count, (k + 1) * count);
+        }
+        for (let o = 0; o < width; o++) {
+          output.fill(mean[o]!, 0, count);
+          for (let k = 0; k <= o; k++) {
+            const weight = factor[o * width + k]!;
+            if (weight !== 0) addScaled(output, 0, z, k * count, weight, count);
           }
+          addColumn(out, o, width, output, count);
         }
         uncommon(out, count);
       };
@@ -157,40 +146,43 @@ export function plainStage(list: DrawList, matrix: OutputMatrix, stages: readonl
       const uncommon = openUncommon(matrix, uniform, rare, open);
       const generators = new Map(sources.map((source) => [source, open(source)]));
       let z = new Float64Array(0);
+      let output = new Float64Array(0);
       let faceErrors = new Float64Array(0);
       return (out, count) => {
         if (z.length < count) z = new Float64Array(count);
+        if (output.length < count) output = new Float64Array(count);
         if (faceErrors.length < errors * count) faceErrors = new Float64Array(errors * count);
         faceErrors.fill(0, 0, errors * count);
         for (const { source, index, weight } of normal) {
           fillNormals(generators.get(source)!, z, 0, count);
-          for (let k = 0; k < index.length; k++) addScaled(faceErrors, index[k]! * count, z, weight[k]!, count);
+          for (let k = 0; k < index.length; k++) addScaled(faceErrors, index[k]! * count, z, 0, weight[k]!, count);
         }
-        for (let error = 0; error < errors; error++) addOutputs(out, faceErrors, error * count, values, error, count);
-        for (let ring = 0; ring < count; ring++) {
-          for (let o = 0; o < width; o++) out[ring * width + o]! += mean[o]!;
+        for (let o = 0; o < width; o++) {
+          output.fill(mean[o]!, 0, count);
+          for (let error = 0; error < errors; error++) {
+            const weight = values[error * width + o]!;
+            if (weight !== 0) addScaled(output, 0, faceErrors, error * count, weight, count);
+          }
+          addColumn(out, o, width, output, count);
         }
         uncommon(out, count);
       };
     },
   };
+}
 
-  function addScaled(to: Float64Array, at: number, from: Float64Array, weight: number, count: number): void {
-    for (let ring = 0; ring < count; ring++) to[at + ring]! += weight * from[ring]!;
-  }
+function addScaled(
+  to: Float64Array,
+  toAt: number,
+  from: Float64Array,
+  fromAt: number,
+  weight: number,
+  count: number,
+): void {
+  for (let ring = 0; ring < count; ring++) to[toAt + ring]! += weight * from[fromAt + ring]!;
+}
 
-  function addOutputs(
-    out: Float64Array,
-    faceErrors: Float64Array,
-    at: number,
-    matrixValues: Float64Array,
-    error: number,
-    count: number,
-  ): void {
-    const row = error * width;
-    for (let ring = 0, o = 0; ring < count; ring++) {
-      const x = faceErrors[at + ring]!;
-      for (let k = 0; k < width; k++, o++) out[o]! += x * matrixValues[row + k]!;
-    }
-  }
+/** Adds one output of every ring into the ring-by-ring layout. */
+function addColumn(out: Float64Array, o: number, width: number, column: Float64Array, count: number): void {
+  for (let ring = 0, at = o; ring < count; ring++, at += width) out[at]! += column[ring]!;
 }
