@@ -19,7 +19,12 @@ export async function compare(args: readonly string[], io: CommandIo, workerProg
   const methods = wishes.methodsOf(project);
   const progress = progressLine(io.stderr, methods);
   const results: MethodResult[] = [];
-  const way = { budget: wishes.budget, workers: wishes.workers, workerProgram, onProgress: progress.show };
+  const way = {
+    budget: wishes.budget,
+    workers: wishes.workersFor(project, methods.length),
+    workerProgram,
+    onProgress: progress.show,
+  };
   for await (const result of runMethods(project, methods, way)) results.push(result);
   progress.clear();
   const pairs = pairsOf(results);

@@ -19,7 +19,12 @@ export async function predict(args: readonly string[], io: CommandIo, workerProg
   const project = wishes.override(await openProject('predict', given.operands, io));
   const methods = wishes.methodsOf(project);
   const progress = progressLine(io.stderr, methods);
-  const way = { budget: wishes.budget, workers: wishes.workers, workerProgram, onProgress: progress.show };
+  const way = {
+    budget: wishes.budget,
+    workers: wishes.workersFor(project, methods.length),
+    workerProgram,
+    onProgress: progress.show,
+  };
   const predictions: MethodPrediction[] = [];
   const texts: string[] = [];
   for await (const result of runMethods(project, methods, way)) {

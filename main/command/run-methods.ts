@@ -22,9 +22,6 @@ export interface RunWay {
   onProgress?: (progress: RunProgress) => void;
 }
 
-/** Fewer blocks than this are done before a thread has started. */
-const FEWEST_BLOCKS_FOR_THREADS = 4;
-
 /** Results in the order of `methods` (indices), each as soon as it is there. Trials, seed and rule are the project's. */
 export async function* runMethods(
   project: Project,
@@ -33,8 +30,7 @@ export async function* runMethods(
 ): AsyncGenerator<MethodResult, void, void> {
   const blocks = blockCount(project.run.trials) * methods.length;
   const threads = Math.min(way.workers, way.budget ? blocks + methods.length : blocks);
-  const isShort = blocks < FEWEST_BLOCKS_FOR_THREADS && !way.budget;
-  if (threads < 2 || isShort || !existsSync(way.workerProgram)) {
+  if (threads < 2 || !existsSync(way.workerProgram)) {
     for (const method of methods) yield runHere(project, method, way);
     return;
   }

@@ -18,10 +18,14 @@ export const RUN_OPTIONS: OptionKinds = {
 
 const MOST_WORKERS = 256;
 
+/** For fewer joints than these, bringing threads up to speed takes longer than they save. */
+const JOINTS_WORTH_THREADS = 1_500_000;
+
 export interface RunWishes {
   json: boolean;
   budget: boolean;
-  workers: number;
+  /** Threads to use for so many methods of the project. */
+  workersFor: (project: Project, methodCount: number) => number;
   /** The project with what the options override. */
   override: (project: Project) => Project;
   /** Indices of the methods wanted. */
@@ -35,10 +39,14 @@ export function runWishes(given: Arguments): RunWishes {
   const rule = oneOf(given, 'rule', ['contact', 'touch']);
   const workers = wholeNumber(given, 'workers', { from: 1, to: MOST_WORKERS, open: false, whole: true });
   const name = given.values.get('method');
+  const budget = given.flags.findLast((flag) => flag === 'budget' || flag === 'no-budget') === 'budget';
   return {
     json: given.flags.includes('json'),
-    budget: given.flags.findLast((flag) => flag === 'budget' || flag === 'no-budget') === 'budget',
-    workers: workers ?? availableParallelism(),
+    budget,
+    workersFor: ({ piece, run }, methodCount) => {
+      const isLong = budget || methodCount * run.trials * piece.sides >= JOINTS_WORTH_THREADS;
+      return workers ?? (isLong ? availableParallelism() : 1);
+    },
     override: (project) => {
       const { settle, ...run } = project.run;
       // A number of rings asked for by name is made exactly, settled or not.
