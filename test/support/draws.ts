@@ -4,6 +4,7 @@ import type { DrawList, Effects } from '../../sim/errors/draw-list';
 import { drawList, methodCuts } from '../../sim/errors/sources';
 import { RADIANS_PER_DEGREE, ringGeometry } from '../../sim/geometry/ring';
 import type { Project, SourceName } from '../../sim/project/document';
+import { type MethodChanges, type ProjectChanges, projectWith } from './projects';
 import { ERROR_KEYS } from './rings';
 
 /** Face errors by name: `bevelRight 0` is the bevel of the right face of stave 0. Degrees, and mm for widths. */
@@ -57,3 +58,33 @@ export function listed(project: Project): Listed {
     offsets: list.offsets.map(({ source, stage, ...effects }) => ({ source, stage, faces: facesOf(effects, sides) })),
   };
 }
+
+/** The eight staves of the test piece. */
+export const ALL = stavesUpTo(8);
+export const BEVELS = ['bevelRight', 'bevelLeft'];
+export const CROSSCUTS = ['crosscutRight', 'crosscutLeft'];
+export const SPLAYED = { slopeDeg: 30, heightMm: 60 };
+
+export const flip = (method: MethodChanges, rest: ProjectChanges = {}) =>
+  listed(projectWith({ ...rest, method: { sequence: 'flipFace', ...method } }));
+export const swap = (method: MethodChanges, rest: ProjectChanges = {}) =>
+  listed(projectWith({ ...rest, method: { sequence: 'swapSides', ...method } }));
+
+/** The faces that each cut of one strip of eight makes, with a weight by cut. */
+export function byCut(angle: 'bevel' | 'crosscut', weight: (cut: number) => number): Faces[] {
+  return Array.from({ length: 9 }, (_, cut) => ({
+    ...(cut > 0 && { [`${angle}Right ${cut - 1}`]: weight(cut) }),
+    ...(cut < 8 && { [`${angle}Left ${cut}`]: weight(cut) }),
+  }));
+}
+
+/** With sides swapped every face is a cut of its own: left, right, left, right … */
+export const byFace = (angle: 'bevel' | 'crosscut', weight: number): Faces[] =>
+  ALL.flatMap((stave) => [{ [`${angle}Left ${stave}`]: weight }, { [`${angle}Right ${stave}`]: weight }]);
+
+export const draw = (source: SourceName, stage: 'shared' | 'perCut', faces: Faces, shape = 'normal') => ({
+  source,
+  stage,
+  shape,
+  faces,
+});
