@@ -10,8 +10,6 @@ import './tokens.css';
 import './base.css';
 import './layout.css';
 import './controls.css';
-import '../inputs/inputs.css';
-import '../drawing/drawing.css';
 import './charts.css';
 import './pages.css';
 

@@ -7,7 +7,9 @@ import { cautionsFor } from '../../../sim/wording/cautions';
 import { angleText, lengthText } from '../../../sim/wording/figures';
 import { FailureBoundary } from '../../app/failure-boundary';
 import { PageFrame } from '../../app/page-frame';
+import { RingElevation } from '../../drawing/ring-elevation';
 import { RingPlan } from '../../drawing/ring-plan';
+import { StaveDrawing } from '../../drawing/stave-drawing';
 import { useDocument } from '../../state/document-store';
 import { useProblems } from '../../state/problems';
 import { useView } from '../../state/view-store';
@@ -35,6 +37,7 @@ export function PiecePage() {
   const problems = useProblems().filter(({ path }) => !path.startsWith('methods'));
   const drawn = useLastThatStands(project, problems.length === 0);
   const { piece, stock, display } = drawn;
+  const drawing = { piece, display, fractions };
   const geometry = ringGeometry(piece);
   const className = problems.length > 0 ? 'softens softened' : 'softens';
   return (
@@ -62,10 +65,20 @@ export function PiecePage() {
           )}
           <Warnings project={project} />
           <div className={`piece-consequences ${className}`}>
-            <FailureBoundary what="drawing">
-              <RingPlan piece={piece} display={display} fractions={fractions} />
-            </FailureBoundary>
-            <SawSettings geometry={geometry} />
+            <div>
+              <FailureBoundary what="plan">
+                <RingPlan {...drawing} />
+              </FailureBoundary>
+              <FailureBoundary what="elevation">
+                <RingElevation {...drawing} />
+              </FailureBoundary>
+            </div>
+            <div>
+              <SawSettings geometry={geometry} />
+              <FailureBoundary what="drawing of a stave">
+                <StaveDrawing {...drawing} />
+              </FailureBoundary>
+            </div>
           </div>
           <CutTable geometry={geometry} />
           <section className="group cautions" aria-labelledby="cautions-title">

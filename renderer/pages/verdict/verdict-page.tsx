@@ -5,6 +5,7 @@ import { WorkMark } from '../../app/work-mark';
 import { useProblems } from '../../state/problems';
 import { LimitInputs } from './limit-inputs';
 import { MethodSwitches } from './method-switches';
+import { RunInputs } from './run-inputs';
 import { useVerdict } from './use-verdict';
 import { VerdictCharts } from './verdict-charts';
 import { VerdictTable } from './verdict-table';
@@ -27,6 +28,7 @@ export function VerdictPage() {
         <>
           <LimitInputs />
           <MethodSwitches />
+          <RunInputs />
         </>
       }
       consequences={

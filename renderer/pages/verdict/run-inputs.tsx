@@ -1,0 +1,45 @@
+/** How many rings are simulated and by which rule; folded away, since the file's own settings seldom need a change. */
+import type { Rule } from '../../../sim/project/document';
+import { ChoiceField } from '../../inputs/choice-field';
+import type { Choice } from '../../inputs/field-props';
+import { edit, useDocument } from '../../state/document-store';
+import { withSection } from '../../state/edits';
+import { useProblems } from '../../state/problems';
+import { NumberAt } from '../number-at';
+
+const RULES: readonly Choice<Rule>[] = [
+  { value: 'contact', label: 'Contact', note: 'joints press where they touch' },
+  { value: 'touch', label: 'Touch', note: 'quicker; gaps come out too large' },
+];
+
+export function RunInputs() {
+  const { trials, seed, rule } = useDocument((state) => state.project.run);
+  const hasProblem = useProblems().some(({ path }) => path.startsWith('run.'));
+  return (
+    <details className="figure-list" open={hasProblem || undefined}>
+      <summary>Simulation</summary>
+      <div className="figure-fields">
+        <NumberAt
+          path="run.trials"
+          label="Rings for each method"
+          value={trials}
+          onChange={(trials) => edit(withSection('run', { trials }))}
+        />
+        <NumberAt
+          path="run.seed"
+          label="Seed"
+          help="The same seed gives the same rings, and so the same digits."
+          value={seed}
+          onChange={(seed) => edit(withSection('run', { seed }))}
+        />
+        <ChoiceField
+          label="How joints close"
+          layout="column"
+          value={rule}
+          choices={RULES}
+          onChange={(rule) => edit(withSection('run', { rule }))}
+        />
+      </div>
+    </details>
+  );
+}
