@@ -37,5 +37,7 @@ export function* runMethod(
   let step = loop.next();
   for (; !step.done; step = loop.next()) yield { method: methodIndex, ringsDone: step.value, ringsWanted: trials };
   const { blocks, stopReason } = step.value;
-  return mergeBlocks(plan, blocks, stopReason, pieceCost(plan, seed, setUpsFor(trials)));
+  // Whoever stops a run is waiting: a rough cost must do then.
+  const setUps = setUpsFor(stopReason === 'cancelled' ? 0 : trials);
+  return mergeBlocks(plan, blocks, stopReason, pieceCost(plan, seed, setUps));
 }
