@@ -7,7 +7,8 @@
 
 import { fillNormals } from '../random/normal';
 import { stream } from '../random/streams';
-import { ringGrading, setUps } from '../run/block';
+import { ringGrading } from '../run/block';
+import { setUps } from '../run/draw-rings';
 import { GOOD, REWORK } from '../run/grade';
 import { openRows } from '../run/joint-rows';
 import type { MethodPlan } from '../run/plan';

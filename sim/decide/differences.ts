@@ -1,16 +1,9 @@
 /** Two or more methods held against each other on common random numbers. Intervals at 95 %. */
-import { BLOCK_TRIALS } from '../run/block-loop';
 import type { MethodResult, RingSample, Share } from '../run/prediction';
 import { Moments } from '../statistics/moments';
-import { normalQuantile } from '../statistics/normal-distribution';
-import { selectQuantile, sortedCopy } from '../statistics/quantiles';
+import { type Difference, pairedMean, pairedQuantile } from '../statistics/paired';
+import { sortedCopy } from '../statistics/quantiles';
 import { studentQuantile } from '../statistics/student';
-
-export interface Difference {
-  value: number;
-  low: number;
-  high: number;
-}
 
 /** First less second. */
 export interface MethodDifferences {
@@ -19,29 +12,6 @@ export interface MethodDifferences {
   showGapP95Mm: Difference;
   /** Cost per accepted piece; null when either has none. */
   cost: Difference | null;
-}
-
-function around(value: number, error: number, reach = normalQuantile(0.975)): Difference {
-  return { value, low: value - reach * error, high: value + reach * error };
-}
-
-/** Mean of paired differences with its interval. */
-function pairedMean(count: number, difference: (k: number) => number): Difference {
-  const moments = new Moments().add(Float64Array.from({ length: count }, (_, k) => difference(k)));
-  return around(moments.mean, count > 1 ? moments.standardError : 0);
-}
-
-/** Difference of a percentile: its spread from one block of rings to the next gives the interval (batch means). */
-function pairedQuantile(a: Float64Array, b: Float64Array, count: number, p: number): Difference {
-  const value = selectQuantile(a.slice(0, count), p) - selectQuantile(b.slice(0, count), p);
-  const blocks = Math.floor(count / BLOCK_TRIALS);
-  if (blocks < 2) return { value, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
-  const perBlock = Float64Array.from({ length: blocks }, (_, k) => {
-    const [from, to] = [k * BLOCK_TRIALS, (k + 1) * BLOCK_TRIALS];
-    return selectQuantile(a.slice(from, to), p) - selectQuantile(b.slice(from, to), p);
-  });
-  const error = new Moments().add(perBlock).standardError;
-  return around(value, error, studentQuantile(0.975, blocks - 1));
 }
 
 /** Difference of two cost ratios over the same set-ups (delta method). */

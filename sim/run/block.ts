@@ -1,15 +1,9 @@
 /** One block of simulated rings: what a worker is asked for and what it gives back. */
 
-import { runTestCuts } from '../decide/test-cuts';
-import { fillNormals } from '../random/normal';
-import { stream } from '../random/streams';
+import { drawRings } from './draw-rings';
 import { GAP_BINS } from './gap-histogram';
 import { type GradeRing, gradeInto } from './grade';
-import { openRows } from './joint-rows';
 import type { MethodPlan } from './plan';
-
-/** Rings drawn at once, few enough to stay in the processor's nearest memory. */
-const BATCH_RINGS = 64;
 
 /** Flat arrays only, so that a worker can hand it over without copying. One number a ring unless it says otherwise. */
 export interface BlockResult {
@@ -41,25 +35,7 @@ export interface BlockResult {
 /** Simulates `rings` rings of one block. The same plan, seed and block give the same bits. */
 export function runBlock(plan: MethodPlan, seed: number, block: number, rings: number): BlockResult {
   const result = emptyResult(plan, block, rings);
-  const piece = pourPieces(plan, seed, block, result.rounds);
-  const rows = openRows(plan.list, plan.engine, seed, block, 'piece', BATCH_RINGS);
-  const halves = plan.method.assembly.by === 'twoHalves';
-  const corners = new Float64Array(halves ? 8 * BATCH_RINGS : 0);
-  const truing = stream(seed, 'piece truing', block);
-  const grade = gradeInto(plan, result);
-  const outputs = new Float64Array(BATCH_RINGS * plan.matrix.width);
-  for (let from = 0; from < rings; from += BATCH_RINGS) {
-    const count = Math.min(BATCH_RINGS, rings - from);
-    outputs.fill(0);
-    piece(outputs, from, count);
-    rows.pour(count);
-    result.recuts.set(rows.recuts.subarray(0, count), from);
-    if (halves) {
-      fillNormals(truing, corners, 0, 8 * count);
-      for (let k = 0; k < 8 * count; k++) corners[k]! *= plan.list.truingMm;
-    }
-    for (let k = 0; k < count; k++) grade(from + k, outputs, k * plan.matrix.width, rows.rows, k, corners, 8 * k);
-  }
+  drawRings(plan, seed, block, rings, result, gradeInto(plan, result));
   return result;
 }
 
@@ -84,36 +60,6 @@ function emptyResult(plan: MethodPlan, block: number, rings: number): BlockResul
     recuts: new Uint8Array(rings),
     jointGaps: new Uint32Array(plan.maps.sides * GAP_BINS),
   };
-}
-
-/** Every ring of a run is a fresh set-up: shared errors, its test cuts, and one piece. */
-function pourPieces(
-  plan: MethodPlan,
-  seed: number,
-  block: number,
-  rounds: Uint8Array,
-): (out: Float64Array, from: number, count: number) => void {
-  const { width } = plan.matrix;
-  if (!plan.test) {
-    const pour = plan.whole.open(seed, block, 'piece');
-    return (out, _from, count) => pour(out, count);
-  }
-  const shared = setUps(plan, seed, block, rounds);
-  const pour = plan.perPiece.open(seed, block, 'piece');
-  return (out, from, count) => {
-    out.set(shared.subarray(from * width, (from + count) * width));
-    pour(out, count);
-  };
-}
-
-/** The shared outputs of as many set-ups as `rounds` is long, after their test cuts. */
-export function setUps(plan: MethodPlan, seed: number, block: number, rounds: Uint8Array): Float64Array {
-  const { width } = plan.matrix;
-  const count = rounds.length;
-  const shared = new Float64Array(count * width);
-  plan.shared.open(seed, block, 'set-up')(shared, count);
-  if (plan.test) runTestCuts(plan.test, plan.method.test, shared, plan.matrix, count, seed, block, rounds);
-  return shared;
 }
 
 export interface RingGrading {
