@@ -5,12 +5,14 @@ interface DrawingFrameProps {
   /** What the drawing shows, in words, with its figures. */
   description: string;
   widthPx: number;
-  heightPx: number;
+  /** Top and bottom of the sheet, px; the top need not be 0. */
+  topPx: number;
+  bottomPx: number;
   children: ReactNode;
 }
 
 /** The sheet of a drawing: an image with a text that says the same. */
-export function DrawingFrame({ title, description, widthPx, heightPx, children }: DrawingFrameProps) {
+export function DrawingFrame({ title, description, widthPx, topPx, bottomPx, children }: DrawingFrameProps) {
   const titleId = useId();
   const descriptionId = useId();
   return (
@@ -20,8 +22,8 @@ export function DrawingFrame({ title, description, widthPx, heightPx, children }
       aria-labelledby={titleId}
       aria-describedby={descriptionId}
       width={widthPx}
-      height={heightPx}
-      viewBox={`0 0 ${widthPx} ${heightPx}`}
+      height={bottomPx - topPx}
+      viewBox={`0 ${topPx} ${widthPx} ${bottomPx - topPx}`}
     >
       <title id={titleId}>{title}</title>
       <desc id={descriptionId}>{description}</desc>

@@ -1,35 +1,22 @@
 /** How the plan lies on its sheet: the scale, the place of the ring, and which sizes are drawn where. Px, y down. */
 import { ringGeometry } from '../../sim/geometry/ring';
 import type { Piece } from '../../sim/project/document';
-import { letteringPx } from './dimension-line';
+import { type Dimension, heightWith, type PlacedDimension, placeDimension } from './dimension-placement';
+import type { Lettering } from './lettering';
 import type { PlanOutline, Point } from './ring-outline';
 
 const TALLEST_RING_PX = 460;
 
-export interface SheetOptions {
-  widthPx: number;
-  textPx: number;
-  figure: (mm: number) => string;
-}
-
-/** What a `DimensionLine` draws, without its lettering size. */
-export interface Dimension {
-  from: Point;
-  to: Point;
-  offset: number;
-  name: string;
-  figure: string;
-}
-
 export interface PlanSheet {
-  heightPx: number;
+  topPx: number;
+  bottomPx: number;
   scale: number;
   centre: Point;
   /** From mm on the plan to px on the sheet. */
   at: (point: Point) => Point;
   /** Circles that a size is the diameter of, where no two sides or corners to measure from are opposite each other. */
   circlesMm: number[];
-  dimensions: Dimension[];
+  dimensions: PlacedDimension[];
   /** What the circle of the insert is, with the place of its middle; undefined where there is no room for it. */
   insertNote: { at: Point; text: string } | undefined;
 }
@@ -41,7 +28,8 @@ function wallShown(piece: Piece): { name: string; mm: number } | undefined {
   return undefined;
 }
 
-export function planSheet(piece: Piece, plan: PlanOutline, { widthPx, textPx, figure }: SheetOptions): PlanSheet {
+export function planSheet(piece: Piece, plan: PlanOutline, lettering: Lettering): PlanSheet {
+  const { widthPx, textPx, figure, measure } = lettering;
   const geometry = ringGeometry(piece);
   const sidesFaceEachOther = piece.sides % 2 === 0;
   const byCorners = piece.size.by === 'outsideCorners';
@@ -51,9 +39,8 @@ export function planSheet(piece: Piece, plan: PlanOutline, { widthPx, textPx, fi
   const cornersRadius = geometry.outsideCornersMm / 2;
 
   const rowPx = textPx * 2;
-  const rows = byCorners ? 2 : 1;
   const leftPx = textPx;
-  const rightPx = wall && sidesFaceEachOther ? letteringPx(figure(wall.mm), textPx) + 1.5 * textPx : textPx;
+  const rightPx = wall && sidesFaceEachOther ? measure(figure(wall.mm)) + 1.5 * textPx : textPx;
   const reach = (axis: 'x' | 'y') => {
     const values = plan.outerWide.corners.map((corner) => corner[axis]);
     const circle = byCorners ? cornersRadius : 0;
@@ -82,36 +69,42 @@ export function planSheet(piece: Piece, plan: PlanOutline, { widthPx, textPx, fi
     figure: figure(mm),
   });
 
-  const halfSide = outer * Math.tan(Math.PI / piece.sides);
-  const dimensions = [across(outer, sidesFaceEachOther ? halfSide : 0, 1, 'over the flats')];
-  if (byCorners) dimensions.push(across(cornersRadius, 0, 2, 'over the corners'));
-  if (letteringPx(figure(2 * opening), textPx) + textPx < 2 * opening * scale) {
-    dimensions.push(through({ x: -opening, y: 0 }, { x: opening, y: 0 }, 'clear', 2 * opening));
-  }
+  const slant = sidesFaceEachOther ? Math.tan(Math.PI / piece.sides) : 0;
+  const fits = (mm: number) => measure(figure(mm)) + textPx < mm * scale;
+  const clearFits = fits(2 * opening);
+  const rows = [
+    ...(clearFits ? [] : [{ radius: opening, y: opening * slant, name: 'clear' }]),
+    { radius: outer, y: outer * slant, name: 'over the flats' },
+    ...(byCorners ? [{ radius: cornersRadius, y: 0, name: 'over the corners' }] : []),
+  ];
+  const dimensions = rows.map(({ radius, y, name }, index) => across(radius, y, index + 1, name));
+  if (clearFits) dimensions.push(through({ x: -opening, y: 0 }, { x: opening, y: 0 }, 'clear', 2 * opening));
   if (wall && sidesFaceEachOther)
     dimensions.push(through({ x: opening, y: 0 }, { x: outer, y: 0 }, wall.name, wall.mm));
-  else if (wall) {
-    // Upwards, so that a figure too long for the wall stands in the opening and not among the sizes below.
-    const x = halfSide / 2;
+  else if (wall && (fits(wall.mm) || measure(figure(wall.mm)) + 3 * textPx < opening * scale)) {
+    // Upwards, so that a figure too long for the wall stands in the opening and not among the sizes below; where the
+    // opening is too small for that, the elevation still shows it.
+    const x = (outer * Math.tan(Math.PI / piece.sides)) / 2;
     dimensions.push(through({ x, y: outer }, { x, y: opening }, wall.name, wall.mm));
   }
 
   function insertNote(): PlanSheet['insertNote'] {
     if (!piece.insert) return undefined;
     const { diameterMm, clearanceMm } = piece.insert;
-    const fits = (text: string) => letteringPx(text, textPx) + textPx < diameterMm * scale * 0.97;
+    const fits = (text: string) => measure(text) + textPx < diameterMm * scale * 0.97;
     const texts = [`insert ⌀ ${figure(diameterMm)} + ${figure(clearanceMm)}`, `insert ⌀ ${figure(diameterMm)}`];
     const text = texts.find(fits);
     return text === undefined ? undefined : { at: { x: centre.x, y: centre.y + 1.3 * textPx }, text };
   }
 
+  const placed = dimensions.map((dimension) => placeDimension(dimension, lettering));
   return {
-    heightPx: Math.ceil(lowestPx + rows * rowPx + textPx * 0.75),
+    ...heightWith(placed, 0, lowestPx + rows.length * rowPx + textPx * 0.75),
     scale,
     centre,
     at,
     circlesMm: [...(sidesFaceEachOther ? [] : [outer, opening]), ...(byCorners ? [cornersRadius] : [])],
-    dimensions,
+    dimensions: placed,
     insertNote: insertNote(),
   };
 }

@@ -1,14 +1,14 @@
 import { useId } from 'react';
-import { angleText, lengthText } from '../../sim/wording/figures';
-import { AngleMark } from './angle-mark';
-import { DimensionLine, letteringPx } from './dimension-line';
+import { AngleFromUpright } from './angle-from-upright';
+import { DimensionLine, Stroke } from './dimension-line';
 import { DrawingFrame } from './drawing-frame';
 import { DrawingPlace } from './drawing-place';
 import type { DrawingProps, SizedDrawing } from './drawing-props';
 import { elevationWords } from './drawing-words';
 import { elevationOutline } from './elevation-outline';
-import { type ElevationSheet, elevationSheet } from './elevation-sheet';
+import { elevationSheet } from './elevation-sheet';
 import { closedPath, Hatch, hatchFill, openPath } from './hatch';
+import { letteringOf } from './lettering';
 import type { Point } from './ring-outline';
 
 /** The ring to scale from the side, its right half cut open: how the staves lean, their height along the face, their thickness. */
@@ -20,37 +20,24 @@ export function RingElevation(props: DrawingProps) {
   );
 }
 
-function ElevationDrawing({ piece, display, fractions, angleStyle, widthPx, textPx }: SizedDrawing) {
+function ElevationDrawing(props: SizedDrawing) {
+  const { piece, widthPx, textPx } = props;
   const hatchId = `hatch${useId().replace(/\W/g, '')}`;
-  const figure = (mm: number) => lengthText(mm, display, { fractions: fractions === true });
-  const slopeText = angleText(piece.slopeDeg, angleStyle);
+  const lettering = letteringOf(props);
   const elevation = elevationOutline(piece);
-  const sheet = elevationSheet(piece, elevation, {
-    widthPx,
-    textPx,
-    slopePx: letteringPx(slopeText, textPx),
-    thicknessPx: letteringPx(figure(piece.thicknessMm), textPx),
-  });
+  const sheet = elevationSheet(piece, elevation, lettering);
   const { section, outside, outsideEdges, insideEdges, joints } = elevation;
   const path = (points: Point[]) => openPath(points.map(sheet.at));
-  const [wideOuter, wideInner, narrowOuter, narrowInner] = [
-    section.wideOuter,
-    section.wideInner,
-    section.narrowOuter,
-    section.narrowInner,
-  ].map(sheet.at) as [Point, Point, Point, Point];
-  const cut = closedPath([wideOuter, narrowOuter, narrowInner, wideInner]);
-  const rowPx = 1.8 * textPx;
-  // How high the ring stands; upright and flat rings show it elsewhere, and low ones leave no room for it.
-  const overall = figure(section.narrowOuter.y - section.wideInner.y);
-  const isLeaning = piece.slopeDeg > 0 && piece.slopeDeg < 90;
-  const showsOverall = isLeaning && letteringPx(overall, textPx) + textPx < wideInner.y - narrowOuter.y;
+  const cut = closedPath(
+    [section.wideOuter, section.narrowOuter, section.narrowInner, section.wideInner].map(sheet.at),
+  );
   return (
     <DrawingFrame
       title="The ring from the side"
-      description={elevationWords(piece, figure)}
+      description={elevationWords(piece, lettering)}
       widthPx={widthPx}
-      heightPx={sheet.heightPx}
+      topPx={sheet.topPx}
+      bottomPx={sheet.bottomPx}
     >
       <Hatch id={hatchId} />
       {sheet.isWhole && <path className="drawing-outline" d={path(outside)} />}
@@ -59,50 +46,19 @@ function ElevationDrawing({ piece, display, fractions, angleStyle, widthPx, text
       ))}
       <path fill={hatchFill(hatchId)} d={cut} />
       <path className="drawing-outline" d={cut} />
-      <line className="drawing-axis" x1={sheet.axisX} x2={sheet.axisX} y1={2} y2={sheet.lowestPx + textPx} />
-      {piece.slopeDeg > 0 && <Slope at={wideOuter} slopeDeg={piece.slopeDeg} text={slopeText} sheet={sheet} />}
-      <DimensionLine
-        from={wideInner}
-        to={narrowInner}
-        offset={rowPx}
-        name={piece.slopeDeg === 90 ? 'width' : 'height'}
-        figure={figure(piece.heightMm)}
-        textPx={textPx}
-      />
-      <DimensionLine
-        from={wideOuter}
-        to={wideInner}
-        offset={rowPx}
-        name="thickness"
-        figure={figure(piece.thicknessMm)}
-        textPx={textPx}
-      />
-      {showsOverall && (
-        <DimensionLine
-          from={sheet.at({ x: sheet.leftMm, y: section.wideInner.y })}
-          to={sheet.at({ x: sheet.leftMm, y: section.narrowOuter.y })}
-          offset={rowPx}
-          name="overall"
-          figure={overall}
+      <Stroke className="drawing-axis" ends={sheet.axis} />
+      {piece.slopeDeg > 0 && (
+        <AngleFromUpright
+          at={sheet.at(section.wideOuter)}
+          turnRad={(-piece.slopeDeg * Math.PI) / 180}
+          legPx={sheet.uprightPx}
+          text={lettering.angle(piece.slopeDeg)}
           textPx={textPx}
         />
       )}
+      {sheet.dimensions.map((placed) => (
+        <DimensionLine key={`${placed.at.x} ${placed.at.y}`} placed={placed} textPx={textPx} />
+      ))}
     </DrawingFrame>
-  );
-}
-
-/** The slope between an upright line at the wide end and the outer face. */
-function Slope({ at, slopeDeg, text, sheet }: { at: Point; slopeDeg: number; text: string; sheet: ElevationSheet }) {
-  const { uprightPx, textPx } = sheet;
-  const radiusPx = 0.8 * uprightPx;
-  const upright = -Math.PI / 2;
-  return (
-    <>
-      <line className="dimension-extension" x1={at.x} y1={at.y} x2={at.x} y2={at.y - uprightPx} />
-      <AngleMark at={at} fromRad={upright - (slopeDeg * Math.PI) / 180} toRad={upright} radiusPx={radiusPx} />
-      <text className="drawing-text" fontSize={textPx} x={at.x + 0.4 * textPx} y={at.y - radiusPx}>
-        {text}
-      </text>
-    </>
   );
 }

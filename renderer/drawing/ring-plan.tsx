@@ -1,13 +1,12 @@
 import { useId } from 'react';
-import { ringGeometry } from '../../sim/geometry/ring';
 import type { Insert, Piece } from '../../sim/project/document';
-import { lengthText } from '../../sim/wording/figures';
 import { DimensionLine } from './dimension-line';
 import { DrawingFrame } from './drawing-frame';
 import { DrawingPlace } from './drawing-place';
 import type { DrawingProps, SizedDrawing } from './drawing-props';
 import { planWords } from './drawing-words';
 import { closedPath, Hatch, hatchFill } from './hatch';
+import { letteringOf } from './lettering';
 import { type PlanSheet, planSheet } from './plan-sheet';
 import { type PlanOutline, planOutline, planStave } from './ring-outline';
 
@@ -20,18 +19,19 @@ export function RingPlan(props: DrawingProps) {
   );
 }
 
-function PlanDrawing({ piece, display, fractions, widthPx, textPx }: SizedDrawing) {
+function PlanDrawing(props: SizedDrawing) {
+  const { piece, widthPx, textPx } = props;
   const hatchId = `hatch${useId().replace(/\W/g, '')}`;
-  const geometry = ringGeometry(piece);
+  const lettering = letteringOf(props);
   const plan = planOutline(piece);
-  const figure = (mm: number) => lengthText(mm, display, { fractions: fractions === true });
-  const sheet = planSheet(piece, plan, { widthPx, textPx, figure });
+  const sheet = planSheet(piece, plan, lettering);
   return (
     <DrawingFrame
       title="Plan of the ring"
-      description={planWords(piece, geometry, figure)}
+      description={planWords(piece, lettering)}
       widthPx={widthPx}
-      heightPx={sheet.heightPx}
+      topPx={sheet.topPx}
+      bottomPx={sheet.bottomPx}
     >
       <Hatch id={hatchId} />
       <Staves piece={piece} plan={plan} sheet={sheet} hatchId={hatchId} />
@@ -51,8 +51,8 @@ function PlanDrawing({ piece, display, fractions, widthPx, textPx }: SizedDrawin
           {sheet.insertNote.text}
         </text>
       )}
-      {sheet.dimensions.map((dimension) => (
-        <DimensionLine key={`${dimension.name} ${dimension.figure}`} {...dimension} textPx={textPx} />
+      {sheet.dimensions.map((placed) => (
+        <DimensionLine key={`${placed.at.x} ${placed.at.y}`} placed={placed} textPx={textPx} />
       ))}
     </DrawingFrame>
   );

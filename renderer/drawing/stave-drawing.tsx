@@ -1,12 +1,10 @@
-import { ringGeometry } from '../../sim/geometry/ring';
-import { angleText, lengthText } from '../../sim/wording/figures';
-import { letteringPx } from './dimension-line';
 import { DrawingFrame } from './drawing-frame';
 import { DrawingPlace } from './drawing-place';
 import type { DrawingProps, SizedDrawing } from './drawing-props';
 import { staveWords } from './drawing-words';
-import { JointDetail, jointDetailSize } from './joint-detail';
-import { StaveFace, staveFaceSize } from './stave-face';
+import { JointDetail, jointSheet } from './joint-detail';
+import { letteringOf } from './lettering';
+import { faceSheet, StaveFace } from './stave-face';
 
 /** Room the face and its sizes need to stand beside the joint, in heights of the lettering. */
 const NARROWEST_FACE = 22;
@@ -20,30 +18,29 @@ export function StaveDrawing(props: DrawingProps) {
   );
 }
 
-function FaceAndJoint({ piece, display, fractions, angleStyle, widthPx, textPx }: SizedDrawing) {
-  const geometry = ringGeometry(piece);
-  const figure = (mm: number) => lengthText(mm, display, { fractions: fractions === true });
-  const angle = (deg: number) => angleText(deg, angleStyle);
-  const lettering = { textPx, figure, angle, measure: (text: string) => letteringPx(text, textPx) };
-  const joint = jointDetailSize(piece, lettering, widthPx);
+function FaceAndJoint(props: SizedDrawing) {
+  const { piece, widthPx, textPx } = props;
+  const lettering = letteringOf(props);
+  const joint = jointSheet(piece, lettering);
   const isSideBySide = widthPx - joint.widthPx >= NARROWEST_FACE * textPx;
-  const face = staveFaceSize(piece, lettering, isSideBySide ? widthPx - joint.widthPx : widthPx);
-  const heightPx = isSideBySide ? Math.max(face.heightPx, joint.heightPx) : face.heightPx + joint.heightPx + textPx;
-  const jointAt = isSideBySide
-    ? { x: widthPx - joint.widthPx, y: heightPx - joint.heightPx }
-    : { x: (widthPx - joint.widthPx) / 2, y: face.heightPx + textPx };
+  const face = faceSheet(piece, { ...lettering, widthPx: isSideBySide ? widthPx - joint.widthPx : widthPx });
+  const [faceHighPx, jointHighPx] = [face.bottomPx - face.topPx, joint.bottomPx - joint.topPx];
+  const heightPx = isSideBySide ? Math.max(faceHighPx, jointHighPx) : faceHighPx + textPx + jointHighPx;
+  const faceBottomPx = isSideBySide ? heightPx : faceHighPx;
+  const jointX = isSideBySide ? widthPx - joint.widthPx : (widthPx - joint.widthPx) / 2;
   return (
     <DrawingFrame
       title="One stave"
-      description={staveWords(piece, geometry, figure, angle)}
+      description={staveWords(piece, lettering)}
       widthPx={widthPx}
-      heightPx={Math.ceil(heightPx)}
+      topPx={0}
+      bottomPx={Math.ceil(heightPx)}
     >
-      <g transform={`translate(0 ${isSideBySide ? heightPx - face.heightPx : 0})`}>
-        <StaveFace piece={piece} size={face} lettering={lettering} />
+      <g transform={`translate(0 ${faceBottomPx - face.bottomPx})`}>
+        <StaveFace piece={piece} sheet={face} lettering={lettering} />
       </g>
-      <g transform={`translate(${jointAt.x} ${jointAt.y})`}>
-        <JointDetail piece={piece} size={joint} lettering={lettering} />
+      <g transform={`translate(${jointX} ${heightPx - joint.bottomPx})`}>
+        <JointDetail piece={piece} sheet={joint} lettering={lettering} />
       </g>
     </DrawingFrame>
   );

@@ -1,7 +1,8 @@
 import { ringGeometry } from '../../sim/geometry/ring';
 import type { Piece } from '../../sim/project/document';
-import { AngleMark } from './angle-mark';
+import { AngleFromUpright } from './angle-from-upright';
 import { DimensionLine } from './dimension-line';
+import { type Dimension, heightWith, type PlacedDimension, placeDimension } from './dimension-placement';
 import { closedPath } from './hatch';
 import type { Lettering } from './lettering';
 import type { Point } from './ring-outline';
@@ -9,103 +10,103 @@ import { staveFace } from './stave-outline';
 
 const TALLEST_PX = 260;
 
-export interface StaveFaceSize {
-  widthPx: number;
-  heightPx: number;
-  scale: number;
-  /** Middle of the wide end. */
-  foot: Point;
+export interface FaceSheet {
+  topPx: number;
+  bottomPx: number;
+  /** From mm on the face to px; y = 0 is the wide end. */
+  at: (point: Point) => Point;
+  legPx: number;
+  dimensions: PlacedDimension[];
 }
 
 const swingText = (piece: Piece, { angle }: Lettering) => `swing ${angle(ringGeometry(piece).crosscutDeg)}`;
 
-/** How large the face comes out in the width there is, with the room for its sizes around it. */
-export function staveFaceSize(piece: Piece, lettering: Lettering, widthPx: number): StaveFaceSize {
-  const { textPx, measure, figure } = lettering;
+/** How the face lies on a sheet as wide as the lettering says, with its widths and its height. */
+export function faceSheet(piece: Piece, lettering: Lettering): FaceSheet {
+  const { textPx, widthPx, measure } = lettering;
   const { widths } = staveFace(piece);
   const isTapered = piece.slopeDeg > 0;
   const leftPx = 3.2 * textPx;
   const rightPx = isTapered ? measure(swingText(piece, lettering)) + textPx : textPx;
   const scale = Math.min((widthPx - leftPx - rightPx) / widths.wide, TALLEST_PX / piece.heightMm);
-  const highPx = piece.heightMm * scale;
-  const heightTextPx = measure(figure(piece.heightMm)) + 2 * textPx;
-  const abovePx = Math.max(
-    isTapered ? Math.max(3 * textPx, 7.5 * textPx - highPx) : textPx,
-    heightTextPx > highPx ? heightTextPx : 0,
-  );
-  const footY = abovePx + piece.heightMm * scale;
   const footX = leftPx + (widthPx - leftPx - rightPx) / 2;
-  return { widthPx, heightPx: footY + 4.4 * textPx, scale, foot: { x: footX, y: footY } };
+  const at = ({ x, y }: Point): Point => ({ x: footX + x * scale, y: -y * scale });
+  const dimensions = sizesOf(piece, { ...lettering, at, scale }).map((size) => placeDimension(size, lettering));
+  const legPx = isTapered ? 5 * textPx : 0;
+  const bareTopPx = Math.min(-piece.heightMm * scale, -legPx) - textPx;
+  return { ...heightWith(dimensions, bareTopPx, 4.4 * textPx), at, legPx, dimensions };
+}
+
+function sizesOf(piece: Piece, place: Lettering & { at: (point: Point) => Point; scale: number }): Dimension[] {
+  const { at, scale, textPx, figure, measure } = place;
+  const { wideLeft, wideRight, narrowLeft, narrowRight, widths } = staveFace(piece);
+  const isTapered = piece.slopeDeg > 0;
+  const highPx = piece.heightMm * scale;
+  const row = 1.8 * textPx;
+  const fits = (mm: number) => measure(figure(mm)) + textPx < mm * scale;
+
+  const height: Dimension = {
+    from: at(wideLeft),
+    to: at({ x: wideLeft.x, y: piece.heightMm }),
+    offset: row,
+    name: 'height',
+    figure: figure(piece.heightMm),
+  };
+  const wide: Dimension = {
+    from: at(wideRight),
+    to: at(wideLeft),
+    offset: row,
+    name: isTapered ? 'wide end' : 'width',
+    figure: figure(widths.wide),
+  };
+  if (!isTapered) return [height, wide];
+
+  const narrow: Dimension = {
+    from: at(narrowLeft),
+    to: at(narrowRight),
+    // A narrow end too short for its figure has it beside, above the words for the swing.
+    offset: fits(widths.narrow) ? textPx : Math.max(textPx, 5.6 * textPx - highPx),
+    name: 'narrow end',
+    figure: figure(widths.narrow),
+  };
+  if (highPx < 3.5 * textPx || !fits(widths.middle)) return [height, wide, narrow];
+  const across = (x: number) => at({ x, y: piece.heightMm / 2 });
+  const middle: Dimension = {
+    from: across(-widths.middle / 2),
+    to: across(widths.middle / 2),
+    offset: 0,
+    name: 'middle',
+    figure: figure(widths.middle),
+  };
+  return [height, wide, narrow, middle];
 }
 
 /** The outer face with its widths, its height and how far the gauge swings from square. */
-export function StaveFace({ piece, size, lettering }: { piece: Piece; size: StaveFaceSize; lettering: Lettering }) {
-  const { textPx, figure } = lettering;
-  const { wideLeft, wideRight, narrowRight, narrowLeft, widths } = staveFace(piece);
-  const at = ({ x, y }: Point): Point => ({ x: size.foot.x + x * size.scale, y: size.foot.y - y * size.scale });
-  const isTapered = piece.slopeDeg > 0;
-  const rowPx = 1.8 * textPx;
-  const middle = (sign: 1 | -1) => at({ x: (sign * widths.middle) / 2, y: piece.heightMm / 2 });
-  const showsMiddle =
-    piece.heightMm * size.scale > 3.5 * textPx &&
-    lettering.measure(figure(widths.middle)) + textPx < widths.middle * size.scale;
-  // A narrow end too short for its figure has it beside, above the words for the swing.
-  const narrowFits = lettering.measure(figure(widths.narrow)) + textPx < widths.narrow * size.scale;
-  const narrowOffsetPx = narrowFits ? textPx : Math.max(textPx, 5.6 * textPx - piece.heightMm * size.scale);
-  const corner = at(wideRight);
-  const uprightPx = 5 * textPx;
-  const swing = Math.atan2(wideRight.x - narrowRight.x, piece.heightMm);
+export function StaveFace({ piece, sheet, lettering }: { piece: Piece; sheet: FaceSheet; lettering: Lettering }) {
+  const { textPx } = lettering;
+  const { at, bottomPx, legPx, dimensions } = sheet;
+  const { wideLeft, wideRight, narrowRight, narrowLeft } = staveFace(piece);
   return (
     <>
       <path className="drawing-outline" d={closedPath([wideLeft, wideRight, narrowRight, narrowLeft].map(at))} />
-      <DimensionLine
-        from={at({ x: wideLeft.x, y: 0 })}
-        to={at({ x: wideLeft.x, y: piece.heightMm })}
-        offset={rowPx}
-        name="height"
-        figure={figure(piece.heightMm)}
-        textPx={textPx}
-      />
-      <DimensionLine
-        from={at(wideRight)}
-        to={at(wideLeft)}
-        offset={rowPx}
-        name={isTapered ? 'wide end' : 'width'}
-        figure={figure(widths.wide)}
-        textPx={textPx}
-      />
-      {isTapered && (
-        <>
-          <DimensionLine
-            from={at(narrowLeft)}
-            to={at(narrowRight)}
-            offset={narrowOffsetPx}
-            name="narrow end"
-            figure={figure(widths.narrow)}
-            textPx={textPx}
-          />
-          {showsMiddle && (
-            <DimensionLine
-              from={middle(-1)}
-              to={middle(1)}
-              name="middle"
-              figure={figure(widths.middle)}
-              textPx={textPx}
-            />
-          )}
-          <line className="dimension-extension" x1={corner.x} y1={corner.y} x2={corner.x} y2={corner.y - uprightPx} />
-          <AngleMark at={corner} fromRad={-Math.PI / 2 - swing} toRad={-Math.PI / 2} radiusPx={0.8 * uprightPx} />
-          <text className="drawing-text" fontSize={textPx} x={corner.x + 0.4 * textPx} y={corner.y - 0.8 * uprightPx}>
-            {swingText(piece, lettering)}
-          </text>
-        </>
+      {dimensions.map((placed) => (
+        <DimensionLine key={`${placed.at.x} ${placed.at.y}`} placed={placed} textPx={textPx} />
+      ))}
+      {piece.slopeDeg > 0 && (
+        <AngleFromUpright
+          at={at(wideRight)}
+          turnRad={-ringGeometry(piece).crosscutRad}
+          legPx={legPx}
+          text={swingText(piece, lettering)}
+          textPx={textPx}
+        />
       )}
       <text
         className="drawing-text drawing-text-soft"
         fontSize={textPx}
         textAnchor="middle"
-        x={size.foot.x}
-        y={size.heightPx - 0.5 * textPx}
+        x={at({ x: 0, y: 0 }).x}
+        y={bottomPx - 0.5 * textPx}
       >
         outer face
       </text>
