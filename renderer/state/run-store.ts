@@ -82,6 +82,18 @@ export function keepOutcome(project: Project, method: number, outcome: Outcome):
   }));
 }
 
+/** What is on the screen for a project stays there, softened, while the next one is worked out. */
+export function rememberShown(project: Project): void {
+  useRun.setState(({ outcomes, lastByName }) => {
+    let next: ReadonlyMap<string, Outcome> = lastByName;
+    project.methods.forEach(({ name }, method) => {
+      const shown = outcomes.get(outcomeKey(project, method));
+      if (shown && next.get(name) !== shown) next = withNewest(next, name, shown);
+    });
+    return next === lastByName ? {} : { lastByName: withoutOldest(new Map(next)) };
+  });
+}
+
 export function keepFailure(project: Project, method: number, sentence: string): void {
   useRun.setState(({ failures }) => ({ failures: withNewest(failures, outcomeKey(project, method), sentence) }));
 }

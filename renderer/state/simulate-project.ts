@@ -16,6 +16,7 @@ import {
   needsGrading,
   needsStage,
   outcomeKey,
+  rememberShown,
   type Stage,
   useRun,
 } from './run-store';
@@ -139,7 +140,10 @@ export function simulateProject(pool: SimulationPool): Simulation {
     }
   };
 
-  useDocument.subscribe(request);
+  useDocument.subscribe((_, before) => {
+    rememberShown(before.project);
+    request();
+  });
   useView.subscribe((view, before) => {
     if (view.switchedOff !== before.switchedOff) request();
   });

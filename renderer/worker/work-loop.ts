@@ -1,4 +1,5 @@
 /** Runs one method at a time, pausing between the engine's steps so that a word from the page is heard at once. */
+import type { MethodResult } from '../../sim/run/prediction';
 import { runMethod } from '../../sim/run/run-method';
 import type { FromWorker, Task, ToWorker } from './protocol';
 
@@ -12,19 +13,15 @@ interface Job {
   wish: Wish;
 }
 
-/** @returns what to do with each message from the page */
-export function workLoop(tell: (message: FromWorker, transfer: Transferable[]) => void): (message: ToWorker) => void {
+/**
+ * @param listen resolves when the messages that wait have been heard
+ * @returns what to do with each message from the page
+ */
+export function workLoop(
+  tell: (message: FromWorker, transfer: Transferable[]) => void,
+  listen: () => Promise<void>,
+): (message: ToWorker) => void {
   let running: Job | null = null;
-  let resume: (() => void) | null = null;
-  const { port1, port2 } = new MessageChannel();
-  port1.onmessage = () => resume?.();
-
-  /** Lets waiting messages in. A timer would cost four milliseconds each time, a message of one's own costs none. */
-  const listen = (): Promise<void> =>
-    new Promise((resolve) => {
-      resume = resolve;
-      port2.postMessage(null);
-    });
 
   const run = async (job: Job, task: Task): Promise<void> => {
     const { id } = job;
@@ -36,11 +33,9 @@ export function workLoop(tell: (message: FromWorker, transfer: Transferable[]) =
     for (let step = steps.next(); ; step = steps.next()) {
       if (job.wish === 'drop') return tell({ say: 'dropped', id }, []);
       if (step.done) {
-        const { sample, prediction } = step.value;
         const elapsedMs = performance.now() - startMs;
-        const buffers = new Set([sample.showGapMm.buffer, sample.otherwiseGoodShowGapMm.buffer]);
-        const result = { ...step.value, prediction: { ...prediction, elapsedMs } };
-        return tell({ say: 'result', id, result }, [...buffers]);
+        const result = { ...step.value, prediction: { ...step.value.prediction, elapsedMs } };
+        return tell({ say: 'result', id, result }, buffersOf(result));
       }
       const nowMs = performance.now();
       if (nowMs - toldMs > TELL_EVERY_MS) {
@@ -65,4 +60,17 @@ export function workLoop(tell: (message: FromWorker, transfer: Transferable[]) =
       running.wish = message.say;
     }
   };
+}
+
+/** The large lists of a result, handed over instead of copied. */
+function buffersOf({ sample, byRing, setUps }: MethodResult): Transferable[] {
+  const lists = [
+    sample.showGapMm,
+    sample.otherwiseGoodShowGapMm,
+    byRing.showGapMm,
+    byRing.good,
+    setUps.money,
+    setUps.pieces,
+  ];
+  return [...new Set(lists.map(({ buffer }) => buffer))];
 }

@@ -1,0 +1,96 @@
+// @vitest-environment happy-dom
+import { expect, test } from 'vitest';
+import { SimulationFailed, type SimulationWorker, simulationPool } from '../../../renderer/worker/pool';
+import type { Task } from '../../../renderer/worker/protocol';
+import type { Project } from '../../../sim/project/document';
+import { exampleProject } from '../../../sim/project/example';
+import type { MethodResult } from '../../../sim/run/prediction';
+import { runMethod } from '../../../sim/run/run-method';
+import { inProcessWorker } from './in-process-worker';
+
+function example(trials: number): Project {
+  const project = exampleProject();
+  return { ...project, run: { ...project.run, trials } };
+}
+
+function straightThrough(project: Project, method: number): MethodResult {
+  const steps = runMethod(project, method);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+test('a worker gives the same rings as the engine run straight through', async () => {
+  const project = example(3000);
+  const pool = simulationPool(1, inProcessWorker);
+  const result = await pool.run({ project, method: 1 }).result;
+  const expected = straightThrough(project, 1);
+  expect(result?.sample.showGapMm).toEqual(expected.sample.showGapMm);
+  expect(result?.prediction).toEqual({ ...expected.prediction, elapsedMs: result?.prediction.elapsedMs });
+});
+
+test('never more workers are made than the pool has room for, and every task is answered', async () => {
+  let made = 0;
+  const pool = simulationPool(2, () => {
+    made++;
+    return inProcessWorker();
+  });
+  const project = example(500);
+  const results = await Promise.all([0, 1, 2, 3].map((method) => pool.run({ project, method }).result));
+  expect(made).toBe(2);
+  expect(results.map((result) => result?.prediction.name)).toEqual(project.methods.map(({ name }) => name));
+});
+
+const LONG = 2_000_000;
+
+test('a stop keeps the rings done so far and says that it was cancelled', async () => {
+  const pool = simulationPool(1, inProcessWorker);
+  let progress = 0;
+  const task = pool.run({ project: example(LONG), method: 1 }, ({ ringsDone }) => {
+    progress = ringsDone;
+    task.stop();
+  });
+  const result = await task.result;
+  expect(result?.prediction.stopReason).toBe('cancelled');
+  expect(result?.prediction.trials).toBeGreaterThanOrEqual(progress);
+  expect(result?.prediction.trials).toBeLessThan(LONG);
+  expect(result?.sample.showGapMm).toHaveLength(result?.prediction.trials ?? -1);
+}, 60_000);
+
+test('a dropped task gives nothing and leaves the worker free for the next', async () => {
+  const pool = simulationPool(1, inProcessWorker);
+  const long = pool.run({ project: example(LONG), method: 1 }, () => long.drop());
+  const waiting = pool.run({ project: example(LONG), method: 0 });
+  waiting.drop();
+  const next = pool.run({ project: example(300), method: 2 });
+  expect(await waiting.result).toBeNull();
+  expect(await long.result).toBeNull();
+  expect((await next.result)?.prediction.trials).toBe(300);
+}, 60_000);
+
+test('a task with a budget of time ends early with what it has', async () => {
+  const pool = simulationPool(1, inProcessWorker);
+  const result = await pool.run({ project: example(LONG), method: 1, budgetMs: 50 }).result;
+  expect(result?.prediction.trials).toBeLessThan(LONG);
+  expect(result?.prediction.trials).toBeGreaterThan(0);
+}, 60_000);
+
+test('a project the engine refuses fails with its sentence', async () => {
+  const pool = simulationPool(1, inProcessWorker);
+  const failing: Task = { project: example(300), method: 99 };
+  await expect(pool.run(failing).result).rejects.toBeInstanceOf(SimulationFailed);
+  expect((await pool.run({ project: example(300), method: 0 }).result)?.prediction.trials).toBe(300);
+});
+
+test('a worker that breaks fails its task and is replaced', async () => {
+  const broken: SimulationWorker = {
+    onmessage: null,
+    onerror: null,
+    postMessage: () => setTimeout(() => broken.onerror?.(new ErrorEvent('error', { message: 'out of memory' })), 0),
+  };
+  const workers = [broken, inProcessWorker()];
+  const pool = simulationPool(1, () => workers.shift() ?? inProcessWorker());
+  await expect(pool.run({ project: example(300), method: 0 }).result).rejects.toThrow('out of memory');
+  expect((await pool.run({ project: example(300), method: 0 }).result)?.prediction.trials).toBe(300);
+});
