@@ -100,7 +100,8 @@ function dialled(cuts: readonly Cut[], sides: number, setting: TestSetting['sett
     : anglesOf(cuts, 'crosscut', RADIANS_PER_DEGREE);
 }
 
-function aimReading(list: DrawList, row: Float64Array): number {
+/** Reading that the deliberate aim of the tilt causes, mm, by the test piece's reading per face error. */
+export function aimReading(list: DrawList, row: Float64Array): number {
   let sum = 0;
   for (const { source, index, weight } of list.offsets) {
     if (source !== 'aim') continue;
