@@ -1,6 +1,6 @@
 /** The same project and seed give the same digits, however the work is divided. */
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { Project } from '../../sim/project/document';
 import { exampleProject, planterProject } from '../../sim/project/example';
 import { type BlockResult, runBlock } from '../../sim/run/block';
@@ -10,6 +10,9 @@ import { runMethod } from '../../sim/run/run-method';
 import { singleRing } from '../../sim/run/single-ring';
 import type { Engine } from '../../sim/run/stages';
 import { type MethodChanges, projectWith } from '../support/projects';
+
+// Long enough for a machine that is busy with other work.
+vi.setConfig({ testTimeout: 60_000 });
 
 const RINGS = 300;
 
@@ -129,7 +132,7 @@ describe('a whole run', () => {
   const small = (options: Parameters<typeof runMethod>[2] = {}, method = 2) =>
     finish(runMethod(project, method, options));
 
-  test('gives the same digits twice, in everything it says', { timeout: 30_000 }, () => {
+  test('gives the same digits twice, in everything it says', () => {
     expect(JSON.stringify(small())).toBe(JSON.stringify(small()));
     expect(small({ seed: 8 }).prediction.showGapMm).not.toEqual(small().prediction.showGapMm);
   });
@@ -167,9 +170,7 @@ describe('a whole run', () => {
     expect(sample.showGapMm.slice()).toEqual(small({ trials: 2 * BLOCK_TRIALS }).sample.showGapMm.slice());
   });
 
-  test('that may settle stops before its trials run out, and not before it has seen ten blocks', {
-    timeout: 30_000,
-  }, () => {
+  test('that may settle stops before its trials run out, and not before it has seen ten blocks', () => {
     const settling: Project = {
       ...project,
       run: { trials: 1_000_000, seed: 7, rule: 'touch', settle: { relative: 0.05 } },

@@ -1,6 +1,6 @@
 /** Which joints give, which stay hard, and when a ring is said not to close. */
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { inverse6, jointGive, lastJoints, slideRows, slidesFor } from '../../../sim/closure/joint-give';
 import { freeJoints, ringCloser } from '../../../sim/closure/ring-closer';
 import { along, misclosureOf, ringMaps } from '../../../sim/closure/ring-maps';
@@ -9,6 +9,9 @@ import type { Assembly } from '../../../sim/project/document';
 import { stream } from '../../../sim/random/streams';
 import { closeRing } from '../../support/close-ring';
 import { anyRing, faceErrors, geometryOf, type RingSizes, randomErrors, sameForAll } from '../../support/rings';
+
+// Long enough for a machine that is busy with other work.
+vi.setConfig({ testTimeout: 60_000 });
 
 const eight: RingSizes = { sides: 8, slopeDeg: 0, midWidthMm: 100, heightMm: 120, thicknessMm: 18 };
 const maps = ringMaps(geometryOf(eight));
