@@ -21,13 +21,24 @@ export const JOINT_CAUTIONS: readonly string[] = [
   'Nothing here rates the strength of a joint.',
 ];
 
+/** What is said besides where settings are changed between cuts. */
+export const TEST_CAUTIONS: readonly string[] = [
+  'Let the blade come to a stop before you touch its tilt, the gauge or the test piece beside it.',
+  'Cut test pieces from strips as long as those of the piece: scrap is no reason to hold less.',
+];
+
 /** The cautions for one piece, the machine's manual first. */
 export function cautionsFor(piece: Piece, stock: Stock, display: Display): string[] {
+  const joints = piece.grain === 'alongRing' || piece.slopeDeg === 90 ? JOINT_CAUTIONS : JOINT_CAUTIONS.slice(1);
+  return [...cuttingCautions(piece, stock, display), ...joints];
+}
+
+/** Those that concern the cuts alone, the machine's manual first. */
+export function cuttingCautions(piece: Piece, stock: Stock, display: Display): string[] {
   const hold = lengthText(stock.holdMm, display, { fractions: true });
   const holding =
     piece.grain === 'alongRing'
       ? `Start from strips long enough to hold: stop cutting when ${hold} is left in hand.`
       : 'Start from boards wide enough to hold, and use a push stick where the strip left is narrow.';
-  const joints = piece.grain === 'alongRing' || piece.slopeDeg === 90 ? JOINT_CAUTIONS : JOINT_CAUTIONS.slice(1);
-  return [FIRST_CAUTION, holding, ...SAW_CAUTIONS, ...joints];
+  return [FIRST_CAUTION, holding, ...SAW_CAUTIONS];
 }

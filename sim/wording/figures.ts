@@ -4,7 +4,7 @@ import type { Share } from '../run/prediction';
 export type Display = 'metric' | 'inch';
 
 /** An inch is 25.4 mm by definition (international yard and pound agreement, 1959). */
-const MM_PER_INCH = 25.4;
+export const MM_PER_INCH = 25.4;
 
 /** A joint that stands open further than this has not closed, and its width is no longer told. */
 export const OVER_GAP_MM = 2;
@@ -142,12 +142,12 @@ export function shareWithInterval(share: Share): string {
  * The same as the start of a sentence about pieces; the verb is given for one piece and for many:
  * "83 in 100 pieces come out good", "no piece comes out good (at most 4 in 1,000)".
  */
-export function piecesText(share: Share, one: string, many: string): string {
+export function piecesText(share: Share, one: string, many: string, of = { one: 'piece', many: 'pieces' }): string {
   const { value, low, high } = share;
-  if (low <= 0 && high >= 1) return `it is not known yet how many pieces ${many}`;
-  if (value <= 0) return `no piece ${one} (${atMostText(high)})`;
-  if (value >= 1) return `every piece ${one} (but for ${atMostText(1 - low)})`;
-  return `${shareText(share)} pieces ${many}`;
+  if (low <= 0 && high >= 1) return `it is not known yet how many ${of.many} ${many}`;
+  if (value <= 0) return `no ${of.one} ${one} (${atMostText(high)})`;
+  if (value >= 1) return `every ${of.one} ${one} (but for ${atMostText(1 - low)})`;
+  return `${shareText(share)} ${of.many} ${many}`;
 }
 
 /** "A", "A and B", "A, B and C". */
