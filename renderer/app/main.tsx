@@ -1,9 +1,10 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { chooseHost } from '../host/choose-host';
+import { answerQuestions } from '../state/answer-questions';
 import { keepViewOnMachine } from '../state/keep-on-machine';
 import { simulateProject } from '../state/simulate-project';
-import { startPool } from '../worker/start-pool';
+import { startPool, startWorkerAlone } from '../worker/start-pool';
 import { openAtStart } from './open-save';
 import { Root } from './root';
 import './tokens.css';
@@ -16,6 +17,7 @@ import './pages.css';
 const host = chooseHost();
 keepViewOnMachine(window.localStorage);
 const simulation = simulateProject(startPool());
+answerQuestions({ long: startWorkerAlone(), quick: startWorkerAlone() });
 void openAtStart(host);
 
 const container = document.getElementById('root');

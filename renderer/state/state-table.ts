@@ -4,6 +4,7 @@
  */
 import type { DocumentState } from './document-store';
 import type { FileState } from './file-store';
+import type { QuestionState } from './question-store';
 import type { RunState } from './run-store';
 import type { ViewState } from './view-store';
 
@@ -12,7 +13,7 @@ export interface Keeping {
   undoable: boolean;
 }
 
-type AnyState = DocumentState & FileState & ViewState & RunState;
+type AnyState = DocumentState & FileState & ViewState & RunState & QuestionState;
 
 export const STATE_TABLE = {
   project: { kept: 'file', undoable: true },
@@ -32,4 +33,11 @@ export const STATE_TABLE = {
   lastByName: { kept: 'nowhere', undoable: false },
   work: { kept: 'nowhere', undoable: false },
   failures: { kept: 'nowhere', undoable: false },
+
+  questionsWanted: { kept: 'nowhere', undoable: false },
+  questionsRunning: { kept: 'nowhere', undoable: false },
+  questionsStopped: { kept: 'nowhere', undoable: false },
+  questionFailures: { kept: 'nowhere', undoable: false },
+  answers: { kept: 'nowhere', undoable: false },
+  lastAnswers: { kept: 'nowhere', undoable: false },
 } as const satisfies Record<keyof AnyState, Keeping>;

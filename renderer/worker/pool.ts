@@ -1,12 +1,15 @@
 /** A few simulation workers and the tasks that wait for them. */
 import type { MethodResult, RunProgress } from '../../sim/run/prediction';
-import type { FromWorker, Task, ToWorker } from './protocol';
+import type { FromWorker, QuestionTask, Task, ToWorker } from './protocol';
+import type { Answers, QuestionKind, QuestionProgress } from './questions';
 
 /** The part of a Worker that the pool uses. */
 export interface SimulationWorker {
   postMessage(message: ToWorker): void;
   onmessage: ((event: MessageEvent<FromWorker>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
+  /** Ends the worker in the middle of what it does; one that cannot is told to drop it instead. */
+  terminate?(): void;
 }
 
 /** The engine refused or broke; the message is a sentence fit to be shown. */
@@ -21,19 +24,43 @@ export interface RunningTask {
   drop: () => void;
 }
 
+export interface RunningQuestion<Kind extends QuestionKind> {
+  /** Resolves with null when the question was dropped; rejects with SimulationFailed. */
+  answer: Promise<Answers[Kind] | null>;
+  drop: () => void;
+}
+
 interface Entry {
   id: number;
-  task: Task;
+  order: ToWorker;
   worker: SimulationWorker | null;
-  onProgress: ((progress: RunProgress) => void) | undefined;
-  resolve: (result: MethodResult | null) => void;
-  reject: (error: SimulationFailed) => void;
+  /** What comes back before the end, and the end itself. */
+  hear: (message: FromWorker) => void;
+  dropped: () => void;
+  failed: (error: SimulationFailed) => void;
 }
 
 export interface SimulationPool {
   /** How many tasks run side by side. */
   readonly size: number;
   run(task: Task, onProgress?: (progress: RunProgress) => void): RunningTask;
+  ask<Kind extends QuestionKind>(
+    task: QuestionTask<Kind>,
+    onProgress?: (progress: QuestionProgress) => void,
+  ): RunningQuestion<Kind>;
+}
+
+interface Promised<Value> {
+  promise: Promise<Value>;
+  resolve: (value: Value) => void;
+  reject: (error: SimulationFailed) => void;
+}
+
+/** A promise that is kept or broken from outside. */
+function promised<Value>(): Promised<Value> {
+  const ends: Omit<Promised<Value>, 'promise'> = { resolve: () => {}, reject: () => {} };
+  const promise = new Promise<Value>((resolve, reject) => Object.assign(ends, { resolve, reject }));
+  return { promise, resolve: (value) => ends.resolve(value), reject: (error) => ends.reject(error) };
 }
 
 /** `size` workers, made when first needed. Tasks start in the order they were given. */
@@ -67,48 +94,100 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
     startWaiting();
   };
 
+  /** The worker is not used again; another takes its place. */
+  const lose = (entry: Entry): void => {
+    entry.worker = null;
+    made--;
+    finish(entry);
+  };
+
   const start = (entry: Entry, worker: SimulationWorker): void => {
     entry.worker = worker;
     running.set(entry.id, entry);
     worker.onmessage = ({ data }) => {
       if (data.id !== entry.id) return;
-      if (data.say === 'progress') return entry.onProgress?.(data.progress);
+      if (data.say === 'progress' || data.say === 'question progress') return entry.hear(data);
       finish(entry);
-      if (data.say === 'result') entry.resolve(data.result);
-      else if (data.say === 'dropped') entry.resolve(null);
-      else entry.reject(new SimulationFailed(data.sentence));
+      if (data.say === 'dropped') entry.dropped();
+      else if (data.say === 'failed') entry.failed(new SimulationFailed(data.sentence));
+      else entry.hear(data);
     };
     worker.onerror = (event) => {
-      // A worker that broke is not used again; another takes its place.
-      entry.worker = null;
-      made--;
-      finish(entry);
-      entry.reject(
+      lose(entry);
+      entry.failed(
         new SimulationFailed(event.message || 'The simulation stopped unexpectedly. Change a value to try again.'),
       );
     };
-    worker.postMessage({ say: 'run', id: entry.id, task: entry.task });
+    worker.postMessage(entry.order);
+  };
+
+  const enqueue = (entry: Entry): void => {
+    waiting.push(entry);
+    startWaiting();
+  };
+
+  /** Takes a task out that has not been started. */
+  const takeOut = (entry: Entry): boolean => {
+    const place = waiting.indexOf(entry);
+    if (place < 0) return false;
+    waiting.splice(place, 1);
+    entry.dropped();
+    return true;
   };
 
   const end = (entry: Entry, say: 'stop' | 'drop'): void => {
-    const place = waiting.indexOf(entry);
-    if (place >= 0) {
-      waiting.splice(place, 1);
-      entry.resolve(null);
-    } else if (running.has(entry.id)) {
-      entry.worker?.postMessage({ say, id: entry.id });
-    }
+    if (!takeOut(entry) && running.has(entry.id)) entry.worker?.postMessage({ say, id: entry.id });
+  };
+
+  /** A step of a long question may take seconds; whoever drops it does not wait for it. */
+  const abandon = (entry: Entry): void => {
+    if (takeOut(entry) || !running.has(entry.id) || !entry.worker) return;
+    if (entry.worker.terminate) {
+      entry.worker.terminate();
+      lose(entry);
+      entry.dropped();
+    } else end(entry, 'drop');
   };
 
   return {
     size,
     run(task, onProgress) {
-      const settled = { resolve: (_: MethodResult | null) => {}, reject: (_: SimulationFailed) => {} };
-      const result = new Promise<MethodResult | null>((resolve, reject) => Object.assign(settled, { resolve, reject }));
-      const entry: Entry = { id: ++lastId, task, worker: null, onProgress, ...settled };
-      waiting.push(entry);
-      startWaiting();
-      return { result, stop: () => end(entry, 'stop'), drop: () => end(entry, 'drop') };
+      const { promise, resolve, reject } = promised<MethodResult | null>();
+      const id = ++lastId;
+      const entry: Entry = {
+        id,
+        order: { say: 'run', id, task },
+        worker: null,
+        hear: (message) => {
+          if (message.say === 'progress') onProgress?.(message.progress);
+          else if (message.say === 'result') resolve(message.result);
+        },
+        dropped: () => resolve(null),
+        failed: reject,
+      };
+      enqueue(entry);
+      return { result: promise, stop: () => end(entry, 'stop'), drop: () => end(entry, 'drop') };
+    },
+    ask<Kind extends QuestionKind>(
+      { project, method, question }: QuestionTask<Kind>,
+      onProgress?: (progress: QuestionProgress) => void,
+    ) {
+      const { promise, resolve, reject } = promised<Answers[Kind] | null>();
+      const id = ++lastId;
+      const entry: Entry = {
+        id,
+        order: { say: 'ask', id, task: { project, method, question } },
+        worker: null,
+        hear: (message) => {
+          if (message.say === 'question progress') onProgress?.(message.progress);
+          // The answer is of the kind that was asked for.
+          else if (message.say === 'answer') resolve(message.answered.answer as Answers[Kind]);
+        },
+        dropped: () => resolve(null),
+        failed: reject,
+      };
+      enqueue(entry);
+      return { answer: promise, drop: () => abandon(entry) };
     },
   };
 }

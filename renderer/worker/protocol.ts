@@ -1,6 +1,7 @@
-/** What the page and its simulation workers say to each other. One worker runs one task at a time. */
+/** What the page and its simulation workers say to each other. One worker does one thing at a time. */
 import type { Project } from '../../sim/project/document';
 import type { MethodResult, RunProgress } from '../../sim/run/prediction';
+import type { Answered, Question, QuestionKind, QuestionProgress } from './questions';
 
 export interface Task {
   project: Project;
@@ -10,14 +11,24 @@ export interface Task {
   budgetMs?: number;
 }
 
-/** `stop` keeps the rings done so far as the result; `drop` throws them away. */
+export interface QuestionTask<Kind extends QuestionKind = QuestionKind> {
+  project: Project;
+  /** Index of the method asked about. */
+  method: number;
+  question: Question<Kind>;
+}
+
+/** `stop` keeps the rings done so far as the result, a question has nothing to keep; `drop` throws them away. */
 export type ToWorker =
   | { say: 'run'; id: number; task: Task }
+  | { say: 'ask'; id: number; task: QuestionTask }
   | { say: 'stop'; id: number }
   | { say: 'drop'; id: number };
 
 export type FromWorker =
   | { say: 'progress'; id: number; progress: RunProgress }
   | { say: 'result'; id: number; result: MethodResult }
+  | { say: 'question progress'; id: number; progress: QuestionProgress }
+  | { say: 'answer'; id: number; answered: Answered }
   | { say: 'dropped'; id: number }
   | { say: 'failed'; id: number; sentence: string };

@@ -1,7 +1,8 @@
-/** Runs one method at a time, pausing between the engine's steps so that a word from the page is heard at once. */
+/** Works on one thing at a time, pausing between the engine's steps so that a word from the page is heard at once. */
 import type { MethodResult } from '../../sim/run/prediction';
 import { runMethod } from '../../sim/run/run-method';
-import type { FromWorker, Task, ToWorker } from './protocol';
+import type { FromWorker, QuestionTask, Task, ToWorker } from './protocol';
+import { answerSteps } from './questions';
 
 /** How long the engine may work before it listens, ms; a cancel is obeyed within 100 ms. */
 const LISTEN_EVERY_MS = 30;
@@ -23,23 +24,20 @@ export function workLoop(
 ): (message: ToWorker) => void {
   let running: Job | null = null;
 
-  const run = async (job: Job, task: Task): Promise<void> => {
-    const { id } = job;
-    const startMs = performance.now();
-    let heardMs = startMs;
-    let toldMs = startMs;
-    const isOverBudget = () => task.budgetMs !== undefined && performance.now() - startMs > task.budgetMs;
-    const steps = runMethod(task.project, task.method, { shouldStop: () => job.wish !== 'go on' || isOverBudget() });
+  /** Takes the steps to their end; null when the job was dropped on the way. */
+  const drive = async <Progress, Result>(
+    job: Job,
+    steps: Generator<Progress, Result, void>,
+    tellProgress: (progress: Progress) => void,
+  ): Promise<{ value: Result } | null> => {
+    let heardMs = performance.now();
+    let toldMs = heardMs;
     for (let step = steps.next(); ; step = steps.next()) {
-      if (job.wish === 'drop') return tell({ say: 'dropped', id }, []);
-      if (step.done) {
-        const elapsedMs = performance.now() - startMs;
-        const result = { ...step.value, prediction: { ...step.value.prediction, elapsedMs } };
-        return tell({ say: 'result', id, result }, buffersOf(result));
-      }
+      if (job.wish === 'drop') return null;
+      if (step.done) return { value: step.value };
       const nowMs = performance.now();
       if (nowMs - toldMs > TELL_EVERY_MS) {
-        tell({ say: 'progress', id, progress: step.value }, []);
+        tellProgress(step.value);
         toldMs = nowMs;
       }
       if (nowMs - heardMs > LISTEN_EVERY_MS) {
@@ -49,11 +47,31 @@ export function workLoop(
     }
   };
 
+  const run = async (job: Job, task: Task): Promise<void> => {
+    const { id } = job;
+    const startMs = performance.now();
+    const isOverBudget = () => task.budgetMs !== undefined && performance.now() - startMs > task.budgetMs;
+    const steps = runMethod(task.project, task.method, { shouldStop: () => job.wish !== 'go on' || isOverBudget() });
+    const done = await drive(job, steps, (progress) => tell({ say: 'progress', id, progress }, []));
+    if (!done) return tell({ say: 'dropped', id }, []);
+    const elapsedMs = performance.now() - startMs;
+    const result = { ...done.value, prediction: { ...done.value.prediction, elapsedMs } };
+    tell({ say: 'result', id, result }, buffersOf(result));
+  };
+
+  const ask = async (job: Job, { project, method, question }: QuestionTask): Promise<void> => {
+    const { id } = job;
+    const steps = answerSteps(project, method, question);
+    const done = await drive(job, steps, (progress) => tell({ say: 'question progress', id, progress }, []));
+    tell(done ? { say: 'answer', id, answered: done.value } : { say: 'dropped', id }, []);
+  };
+
   return (message) => {
-    if (message.say === 'run') {
+    if (message.say === 'run' || message.say === 'ask') {
       const job: Job = { id: message.id, wish: 'go on' };
       running = job;
-      run(job, message.task).catch((error: unknown) => {
+      const work = message.say === 'run' ? run(job, message.task) : ask(job, message.task);
+      work.catch((error: unknown) => {
         tell({ say: 'failed', id: job.id, sentence: error instanceof Error ? error.message : String(error) }, []);
       });
     } else if (running?.id === message.id) {

@@ -2,8 +2,10 @@
 import { expect, test } from 'vitest';
 import { SimulationFailed, type SimulationWorker, simulationPool } from '../../../renderer/worker/pool';
 import type { Task } from '../../../renderer/worker/protocol';
+import { bestAim } from '../../../sim/decide/aim';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
+import { finish } from '../../../sim/run/block-loop';
 import type { MethodResult } from '../../../sim/run/prediction';
 import { runMethod } from '../../../sim/run/run-method';
 import { inProcessWorker } from './in-process-worker';
@@ -94,3 +96,37 @@ test('a worker that breaks fails its task and is replaced', async () => {
   await expect(pool.run({ project: example(300), method: 0 }).result).rejects.toThrow('out of memory');
   expect((await pool.run({ project: example(300), method: 0 }).result)?.prediction.trials).toBe(300);
 });
+
+test('a question that is dropped ends its worker in the middle of a step, and another takes its place', async () => {
+  let terminated = 0;
+  const stuck: SimulationWorker = {
+    onmessage: null,
+    onerror: null,
+    postMessage: () => {},
+    terminate: () => {
+      terminated++;
+    },
+  };
+  const workers = [stuck];
+  const pool = simulationPool(1, () => workers.shift() ?? inProcessWorker());
+  const project = example(300);
+  const asked = pool.ask({ project, method: 0, question: { kind: 'aim' } });
+  const next = pool.ask({ project, method: 0, question: { kind: 'ring', ring: 5 } });
+  asked.drop();
+  expect(await asked.answer).toBeNull();
+  expect(terminated).toBe(1);
+  expect((await next.answer)?.ring).toBe(5);
+});
+
+test('a long question tells how far it has come and answers as the engine does', async () => {
+  const pool = simulationPool(1, inProcessWorker);
+  const project = example(300);
+  let told = 0;
+  const asked = pool.ask({ project, method: 1, question: { kind: 'aim' } }, ({ done }) => {
+    expect(done).toBeGreaterThan(told);
+    told = done;
+  });
+  const answer = await asked.answer;
+  expect(told).toBeGreaterThan(0);
+  expect(answer).toEqual(finish(bestAim(project, 1)));
+}, 60_000);

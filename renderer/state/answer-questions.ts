@@ -1,0 +1,92 @@
+/**
+ * Works out what the panels on the screen ask. A question that no panel shows any more is dropped at once; a long one
+ * starts when the rings themselves are done and the hand rests.
+ */
+import { type RunningQuestion, SimulationFailed, type SimulationPool } from '../worker/pool';
+import type { QuestionKind } from '../worker/questions';
+import {
+  keepAnswer,
+  keepQuestionFailure,
+  noteDropped,
+  noteProgress,
+  useQuestions,
+  type WantedQuestion,
+} from './question-store';
+import { useRun } from './run-store';
+
+const HAND_RESTS_MS = 300;
+const QUICK: readonly QuestionKind[] = ['ring'];
+
+interface Pools {
+  long: SimulationPool;
+  /** For what is answered within a redraw. */
+  quick: SimulationPool;
+}
+
+export function answerQuestions(pools: Pools): void {
+  const running = new Map<string, RunningQuestion<QuestionKind>>();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  const isQuick = ({ question }: WantedQuestion): boolean => QUICK.includes(question.kind);
+
+  const isOpen = (key: string): boolean => {
+    const { answers, questionFailures, questionsStopped, questionsWanted } = useQuestions.getState();
+    return (
+      questionsWanted.has(key) &&
+      !answers.has(key) &&
+      !questionFailures.has(key) &&
+      !questionsStopped.has(key) &&
+      !running.has(key)
+    );
+  };
+
+  const start = async (key: string, wanted: WantedQuestion): Promise<void> => {
+    const pool = isQuick(wanted) ? pools.quick : pools.long;
+    const asked: RunningQuestion<QuestionKind> = pool.ask(wanted, (progress) => {
+      if (running.get(key) === asked) noteProgress(key, progress);
+    });
+    running.set(key, asked);
+    noteProgress(key, null);
+    try {
+      const answer = await asked.answer;
+      if (running.get(key) === asked) running.delete(key);
+      if (answer) keepAnswer(key, wanted, answer);
+    } catch (error) {
+      if (running.get(key) === asked) running.delete(key);
+      if (!(error instanceof SimulationFailed)) throw error;
+      keepQuestionFailure(key, error.message);
+    }
+  };
+
+  const startOpen = (which: (wanted: WantedQuestion) => boolean): void => {
+    for (const [key, wanted] of useQuestions.getState().questionsWanted) {
+      if (which(wanted) && isOpen(key)) void start(key, wanted);
+    }
+  };
+
+  const dropUnwanted = (): void => {
+    const { questionsWanted, questionsStopped } = useQuestions.getState();
+    for (const [key, asked] of [...running]) {
+      if (questionsWanted.has(key) && !questionsStopped.has(key)) continue;
+      running.delete(key);
+      asked.drop();
+      noteDropped(key);
+    }
+  };
+
+  const look = (): void => {
+    clearTimeout(timer);
+    dropUnwanted();
+    startOpen(isQuick);
+    timer = setTimeout(() => {
+      if (useRun.getState().work === null) startOpen((wanted) => !isQuick(wanted));
+    }, HAND_RESTS_MS);
+  };
+
+  useQuestions.subscribe((now, before) => {
+    if (now.questionsWanted !== before.questionsWanted || now.questionsStopped !== before.questionsStopped) look();
+  });
+  useRun.subscribe((now, before) => {
+    if ((now.work === null) !== (before.work === null)) look();
+  });
+}
