@@ -3,9 +3,15 @@ import type { TestInfo } from '@playwright/test';
 import { exampleProject } from '../../sim/project/example';
 import { writeProject } from '../../sim/project/write';
 
-/** Writes the example under another title into the test's own folder, and gives back its path. */
-export function projectFile(info: TestInfo, title: string): string {
+/**
+ * Writes the example under another title into the test's own folder, and gives back its path.
+ *
+ * @param trials rings a method; left out: as many as the example has. Few rings settle sooner.
+ */
+export function projectFile(info: TestInfo, title: string, trials?: number): string {
   const file = info.outputPath('piece.ringtrue.json');
-  writeFileSync(file, writeProject({ ...exampleProject(), title }));
+  const project = exampleProject();
+  const run = { ...project.run, trials: trials ?? project.run.trials };
+  writeFileSync(file, writeProject({ ...project, title, run }));
   return file;
 }

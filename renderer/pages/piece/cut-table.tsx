@@ -13,7 +13,7 @@ export function CutTable({ geometry }: { geometry: RingGeometry }) {
   return (
     <section className="group" aria-labelledby="cuts-title">
       <h2 id="cuts-title">Cuts and strips</h2>
-      <Scrolls label="Cuts and strips">
+      <Scrolls label="Cuts and strips, table">
         <table className="figures">
           <thead>
             <tr>

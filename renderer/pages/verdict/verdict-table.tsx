@@ -14,7 +14,7 @@ export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] })
   return (
     <section className="group" aria-labelledby="figures-title">
       <h2 id="figures-title">Method by method</h2>
-      <Scrolls label="Method by method">
+      <Scrolls label="Method by method, table">
         <table className="figures">
           <thead>
             <tr>

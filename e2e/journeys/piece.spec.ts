@@ -1,0 +1,45 @@
+import { expect, test } from '../support/app';
+import { showPage } from '../support/screen';
+
+test('the saw settings follow the sides and the slope', async ({ page }) => {
+  await showPage(page, 'Piece');
+  const sentence = page.getByRole('heading', { level: 1 });
+  await expect(sentence).toContainText('Tilt the blade 15°');
+  await page.getByRole('checkbox', { name: 'Something round must fit inside' }).uncheck();
+  await page.getByRole('textbox', { name: 'Sides, typed' }).fill('8');
+  await page.getByRole('textbox', { name: 'Slope from upright, typed' }).fill('30');
+  // Eight sides sloped 30°: tilt 19.35, swing 11.70 (the handbook formulas sin B = cos s · sin(180/N), tan M = sin s · tan(180/N)).
+  await expect(sentence).toContainText('Tilt the blade 19.35°, swing the gauge 11.7°');
+  await expect(page.getByText('70.65° from the table')).toBeVisible();
+});
+
+test('a ring is the same ring, whichever of its sizes describes it', async ({ page }) => {
+  await showPage(page, 'Piece');
+  const size = (name: string) => page.getByRole('textbox', { name });
+  await expect(size('Across the outside flats')).toHaveValue('280');
+  await page.getByRole('button', { name: 'Size known by' }).click();
+  await page.getByRole('option', { name: 'Clear opening, narrow end' }).click();
+  await expect(size('Clear opening, narrow end')).toHaveValue('250');
+  await expect(page.getByRole('row', { name: 'Outside flats 280 mm' })).toBeVisible();
+});
+
+test('inches change what is shown and typed, and never the piece', async ({ page }) => {
+  await showPage(page, 'Piece');
+  await page.getByRole('radio', { name: 'Inches' }).check({ force: true });
+  await page.getByRole('checkbox', { name: 'Fractions to 1/64' }).check();
+  const thickness = page.getByRole('textbox', { name: 'Thickness', exact: true });
+  await thickness.fill('5/8 in');
+  await thickness.blur();
+  await page.getByRole('radio', { name: 'Millimetres' }).check({ force: true });
+  // An inch is 25.4 mm by definition (international yard and pound agreement, 1959).
+  await expect(thickness).toHaveValue('15.875');
+  await expect(page.getByRole('textbox', { name: 'Height along the face' })).toHaveValue('140');
+});
+
+test('what could be cut badly is said before it is cut', async ({ page }) => {
+  await showPage(page, 'Piece');
+  const cautions = page.getByRole('region', { name: 'Before you cut' });
+  await expect(cautions).toContainText('The manual of your machine');
+  await page.getByRole('textbox', { name: 'Height along the face' }).fill('260');
+  await expect(page.getByText('Height 260 mm is a lot to crosscut')).toBeVisible();
+});

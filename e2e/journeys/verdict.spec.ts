@@ -1,0 +1,147 @@
+import { expect, test } from '../support/app';
+import { projectFile } from '../support/project-file';
+import { figures, figuresTable, limitHandle, settled, showPage } from '../support/screen';
+
+test.describe.configure({ timeout: 180_000 });
+
+const FEW_RINGS = 5000;
+
+test('the first start answers with the example, and every chart has its table', async ({ page }) => {
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('in 100');
+  await settled(page);
+  await expect(figuresTable(page).getByRole('row')).toHaveCount(5);
+  for (const title of ['Chance of a good piece against the limit', 'The widest gap that shows, ring by ring']) {
+    await page.getByText(`${title}, as a table`, { exact: true }).click();
+    await expect(
+      page
+        .getByRole('region', { name: `${title}, as a table` })
+        .getByRole('row')
+        .nth(1),
+    ).toBeVisible();
+  }
+  // Nothing may be drawn that the eye cannot take in: lines, bands and dots of all charts together.
+  const marks = await page.locator('.chart-frame :is(.recharts-line-curve, .recharts-area-area, circle)').count();
+  expect(marks).toBeGreaterThan(200);
+  expect(marks).toBeLessThanOrEqual(400);
+});
+
+test('a change of method shows a preview at once and moves the verdict', async ({ page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await settled(page);
+  const before = await figures(page);
+  await showPage(page, 'Methods');
+  const method = page.getByRole('group', { name: 'Method A: Marked line' });
+  await method.getByRole('button', { name: 'How the tilt is set' }).click();
+  await page.getByRole('option', { name: 'Scale on the saw' }).click();
+  await expect(page.getByText(/^(Quick preview|Refining)/)).toBeVisible();
+  await showPage(page, 'Verdict');
+  await settled(page);
+  const after = await figures(page);
+  expect(after[1]).not.toBe(before[1]);
+  expect(after[2]).toBe(before[2]);
+  await page.keyboard.press('Control+z');
+  await settled(page);
+  expect(await figures(page)).toEqual(before);
+});
+
+test('every figure behind a choice can be opened, says where it comes from, and becomes one’s own', async ({
+  page,
+}) => {
+  await showPage(page, 'Methods');
+  const method = page.getByRole('group', { name: 'Method A: Marked line' });
+  await method.getByText('Figures', { exact: true }).first().click();
+  const shared = method.getByRole('textbox', { name: 'Shared tilt error' });
+  await expect(shared).toHaveAccessibleDescription(/assumed/);
+  await shared.fill('0.07');
+  await expect(shared).toHaveAccessibleDescription(/typed in/);
+  await expect(method.getByRole('button', { name: 'How the tilt is set' })).toContainText('Own figures');
+});
+
+test('a dragged limit moves sentences and figures, and is one undo step', async ({ page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await settled(page);
+  const sentence = page.getByRole('heading', { level: 1 });
+  const [before, beforeFigures] = [await sentence.textContent(), await figures(page)];
+  const handle = limitHandle(page);
+  const field = page.getByRole('textbox', { name: 'Widest gap where it shows' });
+  await handle.scrollIntoViewIfNeeded();
+  const box = await handle.boundingBox();
+  if (!box) throw new Error('The handle is not on the screen.');
+  const [x, y] = [box.x + box.width / 2, box.y + 14];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x - 40, y, { steps: 5 });
+  await page.mouse.move(x - 80, y, { steps: 5 });
+  await page.mouse.up();
+  const dragged = Number(await handle.getAttribute('aria-valuenow'));
+  expect(dragged).toBeLessThan(0.15);
+  await expect(field).toHaveValue(`${dragged}`);
+  expect((await figures(page))[0]).toContain(`${dragged.toFixed(2)}`);
+  await settled(page);
+  expect(await sentence.textContent()).not.toBe(before);
+  await page.keyboard.press('Control+z');
+  await expect(handle).toHaveAttribute('aria-valuenow', '0.15');
+  await settled(page);
+  expect(await figures(page)).toEqual(beforeFigures);
+});
+
+test('the limit moves by keyboard, each press held down one undo step', async ({ page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  const handle = limitHandle(page);
+  await handle.focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await expect(handle).toHaveAttribute('aria-valuetext', '0.17 mm');
+  await page.keyboard.press('PageDown');
+  await expect(handle).toHaveAttribute('aria-valuetext', '0.12 mm');
+  await page.keyboard.press('Home');
+  await expect(handle).toHaveAttribute('aria-valuetext', '0.00 mm');
+  for (const text of ['0.12 mm', '0.17 mm', '0.16 mm', '0.15 mm']) {
+    await page.keyboard.press('Control+z');
+    await expect(handle).toHaveAttribute('aria-valuetext', text);
+  }
+  await page.keyboard.press('Control+Shift+z');
+  await expect(handle).toHaveAttribute('aria-valuetext', '0.16 mm');
+});
+
+test('work that takes long can be stopped within a tenth of a second, and taken up again', async ({
+  page,
+  openApp,
+}, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await page.getByText('Simulation', { exact: true }).click();
+  await page.getByRole('textbox', { name: 'Rings for each method' }).fill('5000000');
+  await expect(page.getByText(/^Refining: [\d,]+ of 20,000,000 rings\.$/)).toBeVisible({ timeout: 60_000 });
+  const stoppedMs = await page.evaluate(async () => {
+    const isStopped = (): boolean => document.body.textContent.includes('Stopped; the figures rest on');
+    const startMs = performance.now();
+    [...document.querySelectorAll('button')].find((button) => button.textContent === 'Stop')?.click();
+    while (!isStopped()) await new Promise((resolve) => setTimeout(resolve, 5));
+    return performance.now() - startMs;
+  });
+  // The promise is 100 ms for the cancel to be heard; merging what is done comes on top, on a machine shared by tests.
+  expect(stoppedMs).toBeLessThan(5000);
+  await expect(page.getByRole('button', { name: 'Go on' })).toBeVisible();
+  expect((await figures(page)).slice(1).every((row) => /\d/.test(row))).toBe(true);
+  await page.getByRole('button', { name: 'Go on' }).click();
+  await expect(page.getByText(/^(Quick preview|Refining)/)).toBeVisible();
+});
+
+test('a value that cannot be used is answered beside its field, and the last figures stay', async ({
+  page,
+  openApp,
+}, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await settled(page);
+  const before = await figures(page);
+  await showPage(page, 'Piece');
+  const thickness = page.getByRole('textbox', { name: 'Thickness', exact: true });
+  await thickness.fill('0');
+  await thickness.blur();
+  await expect(thickness).toHaveAccessibleDescription(/Thickness 0 mm is not above 0\./);
+  await showPage(page, 'Verdict');
+  await expect(page.getByText('A value cannot be used; the figures are those from before it.')).toBeVisible();
+  expect(await figures(page)).toEqual(before);
+  await page.keyboard.press('Control+z');
+  await settled(page);
+});
