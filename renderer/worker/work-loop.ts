@@ -86,6 +86,7 @@ function buffersOf({ sample, byRing, setUps }: MethodResult): Transferable[] {
     sample.showGapMm,
     sample.otherwiseGoodShowGapMm,
     byRing.showGapMm,
+    byRing.mouthMm,
     byRing.good,
     setUps.money,
     setUps.pieces,

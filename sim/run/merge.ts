@@ -85,7 +85,8 @@ export function mergeBlocks(
   for (const block of blocks) {
     for (let k = 0; k < block.rings; k++, at++) if (block.otherwiseGood[k] === 1) otherwiseGood.push(showGapMm[at]!);
   }
-  const byRing = { showGapMm: showGapMm.slice(), good: goodRings(blocks, trials) };
+  const mouthMm = joined(blocks, 'mouthMm');
+  const byRing = { showGapMm: showGapMm.slice(), mouthMm: mouthMm.slice(), good: goodRings(blocks, trials) };
   const showGap = gapsOf(showGapMm);
   const hiddenGapMm = gapsOf(joined(blocks, 'hiddenGapMm'));
   const bins = new Uint32Array(maps.sides * GAP_BINS);
@@ -108,7 +109,7 @@ export function mergeBlocks(
       pitchMm: pitchMm(geometry, method.blade, method.sequence),
       stripNeededMm: stripNeededMm(geometry, method.blade, method.sequence, project.stock),
       tiltSharedAfterTestDeg: tiltAfterTest(plan, blocks),
-      mouthMm: spreadOf(joined(blocks, 'mouthMm')),
+      mouthMm: spreadOf(mouthMm),
       showGapMm: showGap,
       hiddenGapMm,
       jointShowGapP95Mm,
