@@ -61,15 +61,16 @@ const capital = (sentence: string): string => sentence.charAt(0).toUpperCase() +
 /** A turn below this cannot be dialled on any saw. */
 const NOTHING_DEG = 0.0005;
 
+/** An aim that cannot be read needs no word. */
+const isAimed = ({ aimReadingMm }: BenchCard): boolean => Math.abs(aimReadingMm) >= 0.005;
+
 function saysText(card: BenchCard, kind: TestPieceKind, piece: Piece, display: Display): string {
   const { missMm, readingMm, aimReadingMm, dialDeg, setting } = card;
   const words = SETTINGS[setting];
   const seen = capital(looks(readingMm, kind, piece, display));
-  // An aim that cannot be read needs no word.
-  const isAimed = Math.abs(aimReadingMm) >= 0.005;
-  const aimed = isAimed ? `, where your aim alone is ${looks(aimReadingMm, kind, piece, display)}` : '';
+  const aimed = isAimed(card) ? `; by your aim it should be ${looks(aimReadingMm, kind, piece, display)}` : '';
   if (Math.abs(dialDeg) < NOTHING_DEG)
-    return `${isAimed ? seen + aimed : 'Nothing to be read'}: the ${words.name} is right.`;
+    return `${isAimed(card) ? seen + aimed : 'Nothing to be read'}: the ${words.name} is right.`;
   return `${seen}${aimed}: ${missMm > 0 ? words.small : words.large}.`;
 }
 
@@ -99,10 +100,9 @@ export function benchWords(
       left: `By this reading the ${words.name} is ${off}, give or take ${likely(toldSdDeg)}, ${LIKELY}.`,
     };
   }
-  const next = lengthText(LIKELY_SDS * card.nextReadingSdMm, display, {
-    uncertaintyMm: display === 'inch' ? 0.02 : 0.05,
-  });
-  const around = Math.abs(card.aimReadingMm) < 0.005 ? 'nothing' : looks(card.aimReadingMm, kind, piece, display);
+  const nextMm = LIKELY_SDS * card.nextReadingSdMm;
+  const next = lengthText(nextMm, display, { uncertaintyMm: nextMm / 10 });
+  const around = isAimed(card) ? 'what the aim asks for' : 'nothing';
   return {
     says,
     act: dialDeg > 0 ? words.more(size) : words.less(size),

@@ -3,7 +3,7 @@ import type { TestPieceFigures, TestPieceKind } from '../decide/bench-card';
 import { LEAST_SENSITIVITY_MM_PER_DEG } from '../decide/test-reading';
 import { ringGeometry } from '../geometry/ring';
 import type { Method, Piece, TestKind } from '../project/document';
-import { angleText, type Display, lengthText } from './figures';
+import { angleText, countText, type Display, lengthText, MM_PER_INCH } from './figures';
 
 export interface TestKindWords {
   label: string;
@@ -100,8 +100,8 @@ export function showsText({ setting, mmPerDeg }: TestPieceFigures, display: Disp
 /** "60.7 mm", "2.39 in": three digits. */
 export function perDegreeText(mmPerDeg: number, display: Display): string {
   const mm = Math.abs(mmPerDeg);
-  const uncertaintyMm = 10 ** Math.floor(Math.log10(mm)) / 100;
-  return lengthText(mm, display, { uncertaintyMm: display === 'inch' ? uncertaintyMm / 2 : uncertaintyMm });
+  const [value, unit] = display === 'inch' ? [mm / MM_PER_INCH, 'in'] : [mm, 'mm'];
+  return `${value < 100 ? value.toPrecision(3) : countText(value)} ${unit}`;
 }
 
 /** An angle that is small itself, or an error: to two digits, hundredths of a degree at least. */
@@ -120,7 +120,7 @@ export function refusalSentence(
 ): string | null {
   const { label } = TEST_KIND_WORDS[kind];
   if (refusal === 'odd sides') {
-    return `${label} needs an even number of sides, but there are ${piece.sides}. Use a whole ring or a pair of offcuts.`;
+    return `${label} ${kind === 'halfRing' ? 'needs' : 'need'} an even number of sides, but there are ${piece.sides}. Use a whole ring or a pair of offcuts.`;
   }
   if (refusal === null) return null;
   const over = kind === 'pair' ? ` over an arm of ${lengthText(armMm(piece, method), display)}` : '';
