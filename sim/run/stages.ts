@@ -105,9 +105,10 @@ export function collapsedStage(list: DrawList, matrix: OutputMatrix, stages: rea
     open(seed, block, label) {
       const open = (name: string) => stream(seed, `${label} ${name}`, block);
       const uncommon = openUncommon(matrix, uniform, rare, open);
-      // The closing numbers keep a stream of their own, so that asking for sizes leaves them as they were.
-      const closingNormals = open('misclosure');
-      const sizeNormals = open('sizes');
+      // Every output keeps a stream of its own, so that one that loses its rank, or sizes asked for, leave the others alone.
+      const normals = Array.from({ length: width }, (_, k) =>
+        open(k < halvesAt ? `misclosure ${k}` : `size ${k - halvesAt}`),
+      );
       let z = new Float64Array(0);
       let output = new Float64Array(0);
       return (out, count) => {
@@ -116,7 +117,7 @@ export function collapsedStage(list: DrawList, matrix: OutputMatrix, stages: rea
         // One run of normals a column; a column that lost its rank takes none.
         for (let k = 0; k < width; k++) {
           if (factor[k * width + k] === 0) continue;
-          fillNormals(k < halvesAt ? closingNormals : sizeNormals, z, k * count, (k + 1) * count);
+          fillNormals(normals[k]!, z, k * count, (k + 1) * count);
         }
         for (let o = 0; o < width; o++) {
           output.fill(mean[o]!, 0, count);
