@@ -1,5 +1,5 @@
 /** Rows of text for the tables that the command line, the pages and the paper share. */
-import type { GeometrySummary, MethodResult } from '../run/prediction';
+import type { CostSummary, GeometrySummary, MethodResult } from '../run/prediction';
 import { quantileInterval } from '../statistics/quantiles';
 import {
   angleText,
@@ -30,7 +30,10 @@ export function showGapP95Text(result: MethodResult, display: Display): string {
 }
 
 export function costText(result: MethodResult): string {
-  const { perGoodPiece, low, high } = result.prediction.cost;
+  return pieceCostText(result.prediction.cost);
+}
+
+export function pieceCostText({ perGoodPiece, low, high }: CostSummary): string {
   if (perGoodPiece === null) return 'fewer than 1 good in 1,000';
   if (low === null || high === null) return moneyText(perGoodPiece);
   const [seen, least, most] = [perGoodPiece, low, high].map((amount) => moneyText(amount, (high - low) / 2));
@@ -111,6 +114,11 @@ export function predictionTable(result: MethodResult, display: Display): TextTab
   };
 }
 
+/** "84 %", "under 1 %": a source's part of the variance. */
+export function percentText(share: number): string {
+  return share < 0.005 ? 'under 1 %' : `${Math.round(100 * share)} %`;
+}
+
 /** Where the gap comes from, largest share first; sources that are zero are left out. Null without a budget. */
 export function budgetTable(result: MethodResult, display: Display): TextTable | null {
   const { budget } = result.prediction;
@@ -121,7 +129,7 @@ export function budgetTable(result: MethodResult, display: Display): TextTable |
     head: ['Where the gap comes from', 'Share', 'If it were perfect, 95 of 100 under'],
     rows: lines.map((line) => [
       SOURCE_WORDS[line.source].label,
-      line.varianceShare < 0.005 ? 'under 1 %' : `${Math.round(100 * line.varianceShare)} %`,
+      percentText(line.varianceShare),
       gapText(line.showGapP95WithoutMm, display),
     ]),
   };

@@ -7,25 +7,31 @@ import { angleText, countText, type Display, lengthText, MM_PER_INCH } from './f
 
 export interface TestKindWords {
   label: string;
+  /** As it stands in a sentence: "with a whole ring". */
+  name: string;
   explanation: string;
 }
 
 export const TEST_KIND_WORDS: Readonly<Record<TestKind, TestKindWords>> = {
-  none: { label: 'No test', explanation: 'The first cuts are those of the piece.' },
+  none: { label: 'No test', name: 'no test piece', explanation: 'The first cuts are those of the piece.' },
   fullRing: {
     label: 'A whole ring',
+    name: 'a whole ring',
     explanation: 'Cut in scrap and closed dry; the last joint shows what all the others add up to.',
   },
   halfRing: {
     label: 'Half a ring',
+    name: 'half a ring',
     explanation: 'One end face is held flat to a straightedge, the other end is read: half the wood, half the reading.',
   },
   twoHalvesTogether: {
     label: 'Two halves together',
+    name: 'two halves together',
     explanation: 'Two dry half rings meet at one side; the opening at the other shows as much as a whole ring.',
   },
   pair: {
     label: 'A pair of offcuts',
+    name: 'a pair of offcuts',
     explanation:
       'One closed joint is held to a reference angle and read at the end of an arm: the least wood, seldom the most told.',
   },
