@@ -1,5 +1,5 @@
 /** Changes to single parts of the project, for `edit`. */
-import type { Method, Project } from '../../sim/project/document';
+import type { Explain, ExplainPart, Method, Project } from '../../sim/project/document';
 
 type Section = 'piece' | 'stock' | 'limits' | 'costs' | 'run';
 export type MethodSection = 'tilt' | 'guide' | 'width' | 'blade' | 'assembly' | 'test' | 'minutes';
@@ -47,9 +47,40 @@ export function withMethodMoved(index: number, by: -1 | 1): (project: Project) =
   };
 }
 
+/** The sheets stay with the method that goes by another name now. */
+export function withMethodRenamed(index: number, name: string): (project: Project) => Project {
+  return (project) => {
+    const renamed = withMethod(index, (method) => ({ ...method, name }))(project);
+    return project.explain?.method === project.methods[index]?.name ? withExplain({ method: name })(renamed) : renamed;
+  };
+}
+
+/** Sheets about the method that goes are about the best one again. */
 export function withoutMethod(index: number): (project: Project) => Project {
-  return (project) =>
-    project.methods.length > 1 ? { ...project, methods: project.methods.filter((_, i) => i !== index) } : project;
+  return (project) => {
+    if (project.methods.length === 1) return project;
+    const left = { ...project, methods: project.methods.filter((_, i) => i !== index) };
+    const isExplained = project.explain?.method === project.methods[index]?.name;
+    return isExplained ? withExplain({ method: undefined })(left) : left;
+  };
+}
+
+type ExplainPatch = { [Key in keyof Explain]?: Explain[Key] | undefined };
+
+/** The words for the sheets; empty ones leave no trace in the document. */
+export function withExplain(patch: ExplainPatch): (project: Project) => Project {
+  return (project) => {
+    const { explain: before = {}, ...rest } = project;
+    const explain = patched<Explain>(before, patch);
+    return Object.keys(explain).length > 0 ? { ...rest, explain } : rest;
+  };
+}
+
+export function withShown(part: ExplainPart, isShown: boolean): (project: Project) => Project {
+  return (project) => {
+    const show = patched(project.explain?.show ?? {}, { [part]: isShown ? undefined : false });
+    return withExplain({ show: Object.keys(show).length > 0 ? show : undefined })(project);
+  };
 }
 
 /** A copy right after the original, under a name of its own. */

@@ -150,6 +150,23 @@ export interface RunSettings {
   settle?: { relative: number };
 }
 
+/** What may stand on the client's sheet; whatever is left out here is shown. */
+export const EXPLAIN_PARTS = ['drawing', 'why', 'dots', 'making', 'eye', 'season', 'remains'] as const;
+export type ExplainPart = (typeof EXPLAIN_PARTS)[number];
+
+/** The maker's own words for the sheets, and what they show. */
+export interface Explain {
+  /** Absent: the title of the project. */
+  title?: string;
+  /** For whom the piece is made. */
+  client?: string;
+  /** A blank line starts a new paragraph. */
+  closing?: string;
+  /** Name of the method the sheets are about. Absent: the one that does best. */
+  method?: string;
+  show?: { [Part in ExplainPart]?: boolean };
+}
+
 export interface Project {
   format: 'ringtrue';
   version: 1;
@@ -161,6 +178,7 @@ export interface Project {
   costs: Costs;
   methods: Method[];
   run: RunSettings;
+  explain?: Explain;
 }
 
 /** The names the error budget uses for the sources, in the order the tables show them. */

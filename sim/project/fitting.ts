@@ -39,6 +39,7 @@ export function fittingProblems(project: Project): Problem[] {
     if (pieceStands && ways.length === 0) found.push(...testPieceProblems(piece, method, geometry, path));
   });
   if (pieceStands) found.push(...stripProblems(project, geometry));
+  found.push(...explainProblems(project));
   return found;
 }
 
@@ -144,6 +145,14 @@ function waysProblems(piece: Piece, method: Method, path: string): Problem[] {
     });
   }
   return found;
+}
+
+function explainProblems({ explain, methods }: Project): Problem[] {
+  const name = explain?.method;
+  if (name === undefined || methods.some((method) => method.name === name)) return [];
+  const names = methods.map((method) => `"${safeText(method.name)}"`).join(', ');
+  const sentence = `The method on the sheets is "${safeText(name)}", which the file does not have. Give one of ${names}.`;
+  return [{ path: 'explain.method', sentence }];
 }
 
 /** One sentence for the strips, of the method that needs the most. */

@@ -191,6 +191,38 @@ const run = group('the run', {
   settle: group('the settling', { relative: number('run.settle.relative') }).exactOptional(),
 });
 
+/** Longest of the maker's own words, so that a sheet stays one page. */
+export const EXPLAIN_LENGTHS = { title: 120, client: 120, closing: 800 } as const;
+
+function shortText(label: string, most: number) {
+  const advice = `Give text of up to ${most} characters.`;
+  return text(label, advice)
+    .max(most, { error: (issue) => `${label} has ${String(issue.input).length} characters. ${advice}` })
+    .exactOptional();
+}
+
+function shown(label: string) {
+  const error = (issue: { readonly input?: unknown }) =>
+    `${label} is ${valueText(issue.input)}. Give true to show it or false to leave it out.`;
+  return z.boolean({ error }).exactOptional();
+}
+
+const explain = group('the words for the sheets', {
+  title: shortText('Title of the sheet', EXPLAIN_LENGTHS.title),
+  client: shortText('The client’s line', EXPLAIN_LENGTHS.client),
+  closing: shortText('The closing words', EXPLAIN_LENGTHS.closing),
+  method: text('The method on the sheets', 'Give the name of a method.').exactOptional(),
+  show: group('what the sheet shows', {
+    drawing: shown('The drawing'),
+    why: shown('Why errors add up'),
+    dots: shown('The dots'),
+    making: shown('How it is made'),
+    eye: shown('What an eye sees'),
+    season: shown('What the seasons do'),
+    remains: shown('What remains'),
+  }).exactOptional(),
+});
+
 const METHODS_WANTED = 'Give a list with at least one named method.';
 
 /** Input: the parsed JSON of a file of this version. Output: the document with every default filled in. */
@@ -212,4 +244,5 @@ export const projectSchema: z.ZodType<Project> = group('the project', {
     })
     .min(1, { error: `Methods is an empty list. ${METHODS_WANTED}` }),
   run: run.prefault({}),
+  explain: explain.exactOptional(),
 });

@@ -3,7 +3,7 @@ import type { Project } from './document';
 
 /** Every key a file may hold, in the order in which files hold them. */
 const KEYS_IN_ORDER = [
-  'format version title display piece stock limits costs methods run',
+  'format version title display piece stock limits costs methods run explain',
   'sides slopeDeg grain size by mm heightMm thicknessMm showFace insert diameterMm clearanceMm',
   'wood stripLengthMm stripCount trimMm holdMm thicknessSigmaMm cupMm edgeTaperDeg',
   'showGapMm hiddenGapMm remedyGapMm',
@@ -18,6 +18,7 @@ const KEYS_IN_ORDER = [
   'kind maxRounds readingMm stopWhenMm dialDeg dialShare armMm',
   'setUp perCut perTestRound',
   'trials seed rule settle relative',
+  'client closing method show drawing why dots making eye season remains',
 ].flatMap((line) => line.split(' '));
 
 /** Reading it back gives the same project, and writing that the same text. */

@@ -246,6 +246,36 @@ describe('words', () => {
   });
 });
 
+describe('the words for the sheets', () => {
+  it.each([
+    ['explain.title', 120],
+    ['explain.client', 120],
+    ['explain.closing', 800],
+  ])('%s holds up to %i characters', (path, most) => {
+    for (const value of ['', 'x'.repeat(most)]) expect(problemPaths({ [path]: value })).toEqual([]);
+    for (const value of ['x'.repeat(most + 1), 3, null, []]) expect(problemPaths({ [path]: value })).toEqual([path]);
+  });
+
+  it.each(['drawing', 'why', 'dots', 'making', 'eye', 'season', 'remains'])(
+    'explain.show.%s is true or false',
+    (part) => {
+      const path = `explain.show.${part}`;
+      for (const value of [true, false]) expect(problemPaths({ [path]: value })).toEqual([]);
+      for (const value of ['true', 1, null]) expect(problemPaths({ [path]: value })).toEqual([path]);
+    },
+  );
+
+  it('names a method that the file has', () => {
+    expect(problemPaths({ 'explain.method': 'Only' })).toEqual([]);
+    for (const value of ['Other', '', 7]) expect(problemPaths({ 'explain.method': value })).toEqual(['explain.method']);
+  });
+
+  it('are left out of the document where the file leaves them out', () => {
+    expect(read({})).not.toHaveProperty('explain');
+    expect(read({ 'explain.show.why': false }).explain).toEqual({ show: { why: false } });
+  });
+});
+
 describe('unknown keys', () => {
   it.each([
     'author',
@@ -264,6 +294,8 @@ describe('unknown keys', () => {
     'methods[0].minutes.total',
     'run.workers',
     'run.settle.digits',
+    'explain.author',
+    'explain.show.price',
     'constructor',
     'piece.toString',
   ])('%s is refused by its path', (path) => {

@@ -1,7 +1,7 @@
 /** A project written and read again is the same project, whatever it holds. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Method, Project, TestCuts } from '../../sim/project/document';
+import type { Explain, Method, Project, TestCuts } from '../../sim/project/document';
 import { EXAMPLES, exampleProject } from '../../sim/project/example';
 import { readProject } from '../../sim/project/read';
 import { writeProject } from '../../sim/project/write';
@@ -86,57 +86,85 @@ const methodGiven = (sides: number): fc.Arbitrary<Omit<Method, 'name'>> =>
     minutes: fc.record({ setUp: within(0, 1e5), perCut: within(0, 1e5), perTestRound: within(0, 1e5) }),
   });
 
+const explainGiven: fc.Arbitrary<Explain> = fc.record(
+  {
+    title: fc.string({ unit: 'binary', maxLength: 40 }),
+    client: fc.string({ unit: 'binary', maxLength: 40 }),
+    closing: fc.string({ unit: 'binary', maxLength: 300 }),
+    method: fc.constant('Way 0'),
+    show: fc.record(
+      {
+        drawing: fc.boolean(),
+        why: fc.boolean(),
+        dots: fc.boolean(),
+        making: fc.boolean(),
+        eye: fc.boolean(),
+        season: fc.boolean(),
+        remains: fc.boolean(),
+      },
+      { requiredKeys: [] },
+    ),
+  },
+  { requiredKeys: [] },
+);
+
 const anyProject: fc.Arbitrary<Project> = fc.integer({ min: 2, max: 30 }).chain((half) => {
   const sides = 2 * half;
-  return fc.record({
-    format: fc.constant('ringtrue'),
-    version: fc.constant(1),
-    title: fc.string({ unit: 'binary' }),
-    display: fc.constantFrom('metric', 'inch'),
-    piece: fc.record(
-      {
-        sides: fc.constant(sides),
-        slopeDeg: within(0, 90),
-        grain: fc.constant('alongRing'),
-        size: fc.record({ by: fc.constant('clearOpening'), mm: within(300, 5000) }),
-        heightMm: above(3000),
-        thicknessMm: above(200),
-        showFace: fc.constantFrom('outside', 'inside', 'both'),
-        insert: fc.record({ diameterMm: within(0.01, 0.5), clearanceMm: within(0, 0.4) }),
-      },
-      { requiredKeys: ['sides', 'slopeDeg', 'grain', 'size', 'heightMm', 'thicknessMm', 'showFace'] },
-    ),
-    stock: fc.record({
-      wood: fc.string(),
-      stripCount: fc.integer({ min: 1, max: sides }),
-      trimMm: within(0, 1000),
-      holdMm: within(0, 1000),
-      thicknessSigmaMm: within(0, 1),
-      cupMm: within(0, 1),
-      edgeTaperDeg: within(0, 1),
-    }),
-    limits: fc.record({ showGapMm: within(0, 10), hiddenGapMm: within(0, 10), remedyGapMm: within(0, 10) }),
-    costs: fc.record({
-      batch: fc.integer({ min: 1, max: 1000 }),
-      stockPerRing: within(0, 1e6),
-      testStockPerRound: within(0, 1e6),
-      ratePerHour: within(0, 1e6),
-      remedyMinutes: within(0, 1e6),
-      assemblyMinutes: within(0, 1e6),
-    }),
-    methods: fc
-      .array(methodGiven(sides), { minLength: 1, maxLength: 3 })
-      .map((methods) => methods.map((method, index) => ({ name: `Way ${index}`, ...method }))),
-    run: fc.record(
-      {
-        trials: fc.integer({ min: 100, max: 10_000_000 }),
-        seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
-        rule: fc.constantFrom('contact', 'touch'),
-        settle: fc.record({ relative: within(0.001, 1) }),
-      },
-      { requiredKeys: ['trials', 'seed', 'rule'] },
-    ),
-  });
+  return fc.record(
+    {
+      format: fc.constant('ringtrue'),
+      version: fc.constant(1),
+      title: fc.string({ unit: 'binary' }),
+      display: fc.constantFrom('metric', 'inch'),
+      piece: fc.record(
+        {
+          sides: fc.constant(sides),
+          slopeDeg: within(0, 90),
+          grain: fc.constant('alongRing'),
+          size: fc.record({ by: fc.constant('clearOpening'), mm: within(300, 5000) }),
+          heightMm: above(3000),
+          thicknessMm: above(200),
+          showFace: fc.constantFrom('outside', 'inside', 'both'),
+          insert: fc.record({ diameterMm: within(0.01, 0.5), clearanceMm: within(0, 0.4) }),
+        },
+        { requiredKeys: ['sides', 'slopeDeg', 'grain', 'size', 'heightMm', 'thicknessMm', 'showFace'] },
+      ),
+      stock: fc.record({
+        wood: fc.string(),
+        stripCount: fc.integer({ min: 1, max: sides }),
+        trimMm: within(0, 1000),
+        holdMm: within(0, 1000),
+        thicknessSigmaMm: within(0, 1),
+        cupMm: within(0, 1),
+        edgeTaperDeg: within(0, 1),
+      }),
+      limits: fc.record({ showGapMm: within(0, 10), hiddenGapMm: within(0, 10), remedyGapMm: within(0, 10) }),
+      costs: fc.record({
+        batch: fc.integer({ min: 1, max: 1000 }),
+        stockPerRing: within(0, 1e6),
+        testStockPerRound: within(0, 1e6),
+        ratePerHour: within(0, 1e6),
+        remedyMinutes: within(0, 1e6),
+        assemblyMinutes: within(0, 1e6),
+      }),
+      methods: fc
+        .array(methodGiven(sides), { minLength: 1, maxLength: 3 })
+        .map((methods) => methods.map((method, index) => ({ name: `Way ${index}`, ...method }))),
+      run: fc.record(
+        {
+          trials: fc.integer({ min: 100, max: 10_000_000 }),
+          seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
+          rule: fc.constantFrom('contact', 'touch'),
+          settle: fc.record({ relative: within(0.001, 1) }),
+        },
+        { requiredKeys: ['trials', 'seed', 'rule'] },
+      ),
+      explain: explainGiven,
+    },
+    {
+      requiredKeys: ['format', 'version', 'title', 'display', 'piece', 'stock', 'limits', 'costs', 'methods', 'run'],
+    },
+  );
 });
 
 describe('writing and reading', () => {

@@ -3,7 +3,7 @@ import type { Method } from '../../../sim/project/document';
 import { MethodMark, markOf } from '../../app/method-mark';
 import { ChoiceField } from '../../inputs/choice-field';
 import { beginGesture, edit, endGesture } from '../../state/document-store';
-import { withMethod, withMethodCopied, withMethodMoved, withoutMethod } from '../../state/edits';
+import { withMethod, withMethodCopied, withMethodMoved, withMethodRenamed, withoutMethod } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
 import { renameSwitchedOff, setSwitchedOff } from '../../state/view-store';
 import { MINUTES, PARTS_AFTER_SEQUENCE, PARTS_BEFORE_SEQUENCE, SEQUENCES, WIDE_FACES } from './method-parts';
@@ -112,7 +112,7 @@ function NameField({ method, index }: { method: Method; index: number }) {
   const problem = useProblemAt(`methods[${index}].name`);
   const rename = (name: string): void => {
     renameSwitchedOff(method.name, name);
-    edit(withMethod(index, (method) => ({ ...method, name })));
+    edit(withMethodRenamed(index, name));
   };
   const problemId = `method-${index}-name-problem`;
   return (

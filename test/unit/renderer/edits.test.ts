@@ -1,12 +1,15 @@
 import { expect, test } from 'vitest';
 import {
   freeName,
+  withExplain,
   withFigure,
   withMethodAdded,
   withMethodCopied,
   withMethodMoved,
+  withMethodRenamed,
   withoutMethod,
   withSection,
+  withShown,
 } from '../../../renderer/state/edits';
 import { checkProject } from '../../../sim/project/checks';
 import { exampleProject } from '../../../sim/project/example';
@@ -67,4 +70,20 @@ test('a number at the end of a name is counted on, not added to', () => {
 test('the last method cannot be removed', () => {
   const project = { ...exampleProject(), methods: exampleProject().methods.slice(0, 1) };
   expect(withoutMethod(0)(project)).toBe(project);
+});
+
+test('the words for the sheets leave no trace once they are empty, and the sheets follow their method', () => {
+  const project = exampleProject();
+  const named = withExplain({ method: 'Fixed stop', client: 'For the library' })(project);
+  expect(withMethodRenamed(1, 'Stop block')(named).explain).toEqual({
+    method: 'Stop block',
+    client: 'For the library',
+  });
+  expect(withMethodRenamed(0, 'Pencil')(named).explain?.method).toBe('Fixed stop');
+  expect(withoutMethod(1)(named).explain).toEqual({ client: 'For the library' });
+  expect(withoutMethod(0)(named).explain?.method).toBe('Fixed stop');
+  expect(withExplain({ method: undefined, client: undefined })(named)).toEqual(project);
+  const hidden = withShown('season', false)(project);
+  expect(hidden.explain).toEqual({ show: { season: false } });
+  expect(withShown('season', true)(hidden)).toEqual(project);
 });
