@@ -127,6 +127,20 @@ describe('a source added', () => {
   });
 });
 
+describe('a source left out', () => {
+  test('leaves the luck of the others as it was, though fewer numbers describe the ring', () => {
+    const gaps = (method: MethodChanges, perfect: PlanOptions['perfect'] = new Set()) =>
+      block(projectWith({ method }), 7, 0, { perfect }).showGapMm;
+    const tilted: MethodChanges = { tilt: { sharedDeg: 0.1 }, assembly: { ends: 'flush' } };
+    // out of square the guide only makes an upright ring conical
+    const both: MethodChanges = { ...tilted, guide: { zeroDeg: 0.2 } };
+    for (const other of [gaps(tilted), gaps(both, new Set(['guideZero']))]) {
+      const apart = gaps(both).map((gap, k) => Math.abs(gap - other[k]!));
+      expect(Math.max(...apart)).toBeLessThan(1e-7);
+    }
+  });
+});
+
 describe('a whole run', () => {
   const project: Project = { ...exampleProject(), run: { trials: 2 * BLOCK_TRIALS + 123, seed: 7, rule: 'contact' } };
   const small = (options: Parameters<typeof runMethod>[2] = {}, method = 2) =>
