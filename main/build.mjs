@@ -14,7 +14,7 @@ const PAGES = 'renderer/index.html';
 /** Programs that Node or Electron loads as ES modules: name in dist/main → source. */
 const PROGRAMS = {
   ringtrue: 'main/command/ringtrue.ts',
-  'block-worker': 'main/command/block-worker.ts',
+  'task-worker': 'main/command/task-worker.ts',
   bench: 'main/command/bench.ts',
   local: 'main/local/serve.ts',
   shell: 'main/shell/shell.ts',

@@ -58,6 +58,15 @@ export function wholeNumber(given: Arguments, name: string, range: NumberRange):
   throw new Refusal([`Option --${name} is "${safeText(text)}". Give ${rangeText(range, '')}.`]);
 }
 
+/** The number given for an option, in `unit`; undefined when it was not given. */
+export function decimalNumber(given: Arguments, name: string, range: NumberRange, unit = ''): number | undefined {
+  const text = given.values.get(name);
+  if (text === undefined) return undefined;
+  const value = /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : Number.NaN;
+  if (withinRange(range, value)) return value;
+  throw new Refusal([`Option --${name} is "${safeText(text)}". Give a number ${rangeText(range, unit)}.`]);
+}
+
 /** The word given for an option, one of `allowed`; undefined when it was not given. */
 export function oneOf<const Word extends string>(
   given: Arguments,

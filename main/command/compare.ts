@@ -1,6 +1,6 @@
 /** `ringtrue compare`: the methods side by side, and which to use. */
 import { aheadChance } from '../../sim/decide/ahead';
-import type { MethodResult } from '../../sim/run/prediction';
+import type { MethodResult, RunProgress } from '../../sim/run/prediction';
 import { methodTable, plainText } from '../../sim/wording/tables';
 import { type AheadPair, aheadSentence, recommendation } from '../../sim/wording/verdict';
 import { readArguments } from './arguments';
@@ -17,13 +17,13 @@ export async function compare(args: readonly string[], io: CommandIo, workerProg
   const wishes = runWishes(given);
   const project = wishes.override(await openProject('compare', given.operands, io));
   const methods = wishes.methodsOf(project);
-  const progress = progressLine(io.stderr, methods);
+  const progress = progressLine(io.stderr, methods.length);
   const results: MethodResult[] = [];
   const way = {
     budget: wishes.budget,
     workers: wishes.workersFor(project, methods.length),
     workerProgram,
-    onProgress: progress.show,
+    onProgress: ({ method, ringsDone, ringsWanted }: RunProgress) => progress.show(method, ringsDone / ringsWanted),
   };
   for await (const result of runMethods(project, methods, way)) results.push(result);
   progress.clear();

@@ -1,18 +1,35 @@
 /** What `--help` prints. */
 
-const RUN_OPTIONS_HELP = `  --trials N            rings to simulate for each method, 100 to 10000000; exact
-  --seed S              seed of the random draws, 0 to 4294967295
+const JSON_HELP = '  --json                one JSON object on standard output in place of tables';
+
+const METHOD_HELP = '  --method NAME         only this method';
+
+const RINGS_HELP = `  --seed S              seed of the random draws, 0 to 4294967295
   --rule touch|contact  how the ring closes: contact is the truth of the model, touch a quick preview
-  --method NAME         only this method
+${METHOD_HELP}`;
+
+const RUN_HELP = `  --trials N            rings to simulate for each method, 100 to 10000000; exact
+${RINGS_HELP}
   --budget, --no-budget with or without the error budget (without, unless asked for)`;
+
+/** For questions that choose a number of rings by themselves. */
+const questionHelp = (rings: string): string => `${JSON_HELP}
+  --trials N            rings behind every figure, 100 to 10000000, in place of ${rings}
+${RINGS_HELP}`;
 
 export const HELP = {
   ringtrue: `ringtrue: how the joints of a ring of mitred staves will close, before the first cut.
 
-  ringtrue predict FILE   what each method of the project leads to
-  ringtrue compare FILE   the methods side by side, and which to use
-  ringtrue example        a worked project file to start from
-  ringtrue check FILE     whether a project file can be used
+  ringtrue predict FILE     what each method of the project leads to
+  ringtrue compare FILE     the methods side by side, and which to use
+  ringtrue budget FILE      where the gap comes from, source by source
+  ringtrue test-cuts FILE   whether test cuts are worth it
+  ringtrue aim FILE         the tilt to aim at for most good pieces
+  ringtrue accuracy FILE    how good each source has to be for a share of good pieces
+  ringtrue season FILE      what a change of moisture does to the joints
+  ringtrue stock FILE       strips, cuts in their order, and the chance of a stave too few
+  ringtrue example          a worked project file to start from
+  ringtrue check FILE       whether a project file can be used
 
 FILE is a project, *.ringtrue.json; - reads standard input.
 "ringtrue COMMAND --help" tells more. Exit code: 0 fine, 2 wrong file or options, 1 anything else.
@@ -21,16 +38,65 @@ FILE is a project, *.ringtrue.json; - reads standard input.
 
 What each method of the project leads to: gaps, mouth, clear opening, chance of success, cost.
 
-  --json                one JSON object on standard output in place of tables
-${RUN_OPTIONS_HELP}
+${JSON_HELP}
+${RUN_HELP}
 `,
   compare: `ringtrue compare FILE [options]
 
-The methods side by side, which of two pieces is the tighter, and which method to use.
+The methods side by side, how each differs from the one to use, which of two pieces is the tighter, and which method to
+use.
 
-  --json                one JSON object on standard output in place of tables: the prediction's keys, then
-                        "pairs" (first, second, firstAhead with its interval) and "recommendation" (headline, because)
-${RUN_OPTIONS_HELP}
+${JSON_HELP}: the prediction's keys, then
+                        "pairs" (first, second, firstAhead with its interval), "bestChances" (chance of the tightest
+                        piece of all), "differences" (against the method to use: yield, show gap, cost, each with its
+                        interval) and "recommendation" (headline, because)
+${RUN_HELP}
+`,
+  budget: `ringtrue budget FILE [options]
+
+Where the gap of each method comes from: for every source its share of the variance, the gap that 95 of 100 pieces stay
+under were it perfect, and what it brings alone and in all (first-order and total sensitivity index), with intervals.
+
+${questionHelp('20000 (8000 for the indices)')}
+`,
+  'test-cuts': `ringtrue test-cuts FILE [options]
+
+Whether test cuts are worth the wood and the time: good pieces, cost and extra cost of a job for every number of rounds.
+
+${questionHelp('10000')}
+`,
+  aim: `ringtrue aim FILE [options]
+
+Which deliberate offset of the tilt makes most pieces good: it trades gaps that show for gaps that are hidden.
+
+${questionHelp('10000')}
+`,
+  accuracy: `ringtrue accuracy FILE --yield SHARE [options]
+
+How good each source of error has to be for a wanted share of good pieces: one by one, and together with least effort.
+
+  --yield SHARE         share of pieces wanted good, such as 0.95
+${questionHelp('6000')}
+`,
+  season: `ringtrue season FILE [options]
+
+What a change of moisture does to the angles and the joints, for the wood named in the file, in either way of sawing.
+
+${JSON_HELP}
+  --from-humidity P     relative humidity before, 0 to 95 % (35)
+  --to-humidity P       relative humidity after (65)
+  --temperature T       of the air, -1 to 130 °C (20)
+  --points P            points of moisture content in place of the air, -30 to 30; below 0 the wood dries
+`,
+  stock: `ringtrue stock FILE [options]
+
+The strips, every cut in its order with where its kerf falls, the chance of coming up a stave short, and the cautions.
+
+${JSON_HELP};
+                        strips, cuts and staves are counted from 1
+${METHOD_HELP}
+  --kerf-sigma MM       how far the kerf is off, the same in all cuts, 0 to 10 mm (0.1)
+  --length-sigma MM     how far a strip's length is off, 0 to 1000 mm (3)
 `,
   example: `ringtrue example [options]
 

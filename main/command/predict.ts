@@ -3,7 +3,7 @@ import { geometrySummary, ringGeometry } from '../../sim/geometry/ring';
 import { warnings } from '../../sim/project/checks';
 import type { Project } from '../../sim/project/document';
 import { problemLine } from '../../sim/project/problem';
-import type { MethodPrediction, Prediction } from '../../sim/run/prediction';
+import type { MethodPrediction, Prediction, RunProgress } from '../../sim/run/prediction';
 import { budgetTable, geometryTable, plainText, predictionTable } from '../../sim/wording/tables';
 import { readArguments } from './arguments';
 import { fitForTerminal } from './fit-for-terminal';
@@ -18,12 +18,12 @@ export async function predict(args: readonly string[], io: CommandIo, workerProg
   const wishes = runWishes(given);
   const project = wishes.override(await openProject('predict', given.operands, io));
   const methods = wishes.methodsOf(project);
-  const progress = progressLine(io.stderr, methods);
+  const progress = progressLine(io.stderr, methods.length);
   const way = {
     budget: wishes.budget,
     workers: wishes.workersFor(project, methods.length),
     workerProgram,
-    onProgress: progress.show,
+    onProgress: ({ method, ringsDone, ringsWanted }: RunProgress) => progress.show(method, ringsDone / ringsWanted),
   };
   const predictions: MethodPrediction[] = [];
   const texts: string[] = [];
@@ -47,11 +47,16 @@ export function predictionOf(project: Project, methods: MethodPrediction[]): Pre
   };
 }
 
+/** Title and warnings. */
+export function titleTexts(project: Project): string[] {
+  const notes = warnings(project).map((warning) => `Note: ${problemLine(warning)}`);
+  return [project.title, ...(notes.length > 0 ? [notes.join('\n')] : [])];
+}
+
 /** Title, warnings and the nominal ring. */
 export function headTexts(project: Project): string[] {
-  const notes = warnings(project).map((warning) => `Note: ${problemLine(warning)}`);
   const ring = plainText(geometryTable(geometrySummary(ringGeometry(project.piece)), project.display));
-  return [project.title, ...(notes.length > 0 ? [notes.join('\n')] : []), ring];
+  return [...titleTexts(project), ring];
 }
 
 function methodTexts(result: Parameters<typeof predictionTable>[0], project: Project): string[] {

@@ -1,23 +1,36 @@
 /** The command line: picks the command and turns what happens into an exit code. */
 import { safeText } from '../../sim/project/problem';
+import { accuracy } from './accuracy';
+import { aim } from './aim';
+import { budget } from './budget';
 import { check } from './check';
 import { compare } from './compare';
 import { example } from './example';
 import { fitForTerminal } from './fit-for-terminal';
 import { HELP } from './help';
+import type { Command } from './method-command';
 import { predict } from './predict';
 import { Refusal } from './refusal';
+import { season } from './season';
+import { stock } from './stock';
 import type { CommandIo } from './streams';
+import { testCuts } from './test-cuts';
 
 export type { CommandIo } from './streams';
 
 // Not written as one literal: a bundler would take that for a file of its own and copy it.
-const WORKER_FILE = './block-worker.js';
+const WORKER_FILE = './task-worker.js';
 const WORKER_PROGRAM = new URL(WORKER_FILE, import.meta.url);
 
-const COMMANDS: Readonly<Record<string, (args: readonly string[], io: CommandIo) => Promise<void>>> = {
-  predict: (args, io) => predict(args, io, WORKER_PROGRAM),
-  compare: (args, io) => compare(args, io, WORKER_PROGRAM),
+const COMMANDS: Readonly<Record<string, Command>> = {
+  predict,
+  compare,
+  budget,
+  'test-cuts': testCuts,
+  aim,
+  accuracy,
+  season,
+  stock,
   example,
   check,
 };
@@ -57,7 +70,7 @@ async function dispatch(argv: readonly string[], io: CommandIo): Promise<void> {
     throw new Refusal([`"${safeText(name)}" is not a command. Give one of ${commands}, or --help.`]);
   }
   if (args.includes('--help') || args.includes('-h')) io.stdout.write(HELP[name as keyof typeof HELP]);
-  else await command(args, io);
+  else await command(args, io, WORKER_PROGRAM);
 }
 
 /** The process's own streams. Whoever reads them may leave early: that ends the program quietly. */

@@ -1,24 +1,19 @@
 /** Runs methods of a project, spread over worker threads where that is worth it; the digits are the same either way. */
-import { existsSync } from 'node:fs';
-import { Worker } from 'node:worker_threads';
-import { sourceBudget } from '../../sim/budget/budget';
-import type { Project } from '../../sim/project/document';
+import { budgetLines, type SourceBudget, sourceBudget } from '../../sim/budget/budget';
+import { type Project, SOURCE_NAMES } from '../../sim/project/document';
 import type { BlockResult } from '../../sim/run/block';
 import { blockCount, finish } from '../../sim/run/block-loop';
 import { mergeBlocks } from '../../sim/run/merge';
 import { methodPlan } from '../../sim/run/plan';
-import type { BudgetLine, MethodResult, RunProgress, StopReason } from '../../sim/run/prediction';
+import type { MethodResult, RunProgress, StopReason } from '../../sim/run/prediction';
 import { runMethod } from '../../sim/run/run-method';
 import { settleWatch } from '../../sim/run/settled';
-import { TaskPool } from './task-pool';
+import { askBudget } from './budget-tasks';
+import { type TaskRunner, type Threads, taskRunner, usesThreads } from './task-runner';
 
-export interface RunWay {
+export interface RunWay extends Threads {
   /** With the error budget. */
   budget: boolean;
-  /** Threads to use; 1 stays in this one. */
-  workers: number;
-  /** The built program of a worker thread; where there is none, everything stays in this thread. */
-  workerProgram: URL;
   onProgress?: (progress: RunProgress) => void;
 }
 
@@ -28,18 +23,19 @@ export async function* runMethods(
   methods: readonly number[],
   way: RunWay,
 ): AsyncGenerator<MethodResult, void, void> {
-  const blocks = blockCount(project.run.trials) * methods.length;
-  const threads = Math.min(way.workers, way.budget ? blocks + methods.length : blocks);
-  if (threads < 2 || !existsSync(way.workerProgram)) {
+  const tasksAMethod = blockCount(project.run.trials) + (way.budget ? SOURCE_NAMES.length : 0);
+  const workers = Math.min(way.workers, tasksAMethod * methods.length);
+  const threads = { ...way, workers };
+  if (!usesThreads(threads)) {
     for (const method of methods) yield runHere(project, method, way);
     return;
   }
-  const pool = new TaskPool(threads, () => new Worker(way.workerProgram, { workerData: project }));
+  const pool = taskRunner(project, threads);
   try {
     const results: Promise<MethodResult>[] = [];
     let turn = Promise.resolve();
     for (const method of methods) {
-      const { result, allAsked } = runInPool(project, method, way, pool, 2 * threads, turn);
+      const { result, allAsked } = runInPool(project, method, way, pool, 2 * workers, turn);
       // The first failure ends the run; those of the methods after it have nobody left to tell.
       result.catch(() => {});
       results.push(result);
@@ -74,7 +70,7 @@ function runInPool(
   project: Project,
   method: number,
   way: RunWay,
-  pool: TaskPool,
+  pool: TaskRunner,
   ahead: number,
   turn: Promise<void>,
 ): { result: Promise<MethodResult>; allAsked: Promise<void> } {
@@ -87,7 +83,8 @@ function runInPool(
   const run = async (): Promise<MethodResult> => {
     await turn;
     const startMs = performance.now();
-    const budget = way.budget ? pool.do({ kind: 'budget', method }) : undefined;
+    const budget = way.budget ? askBudget(pool, project, method, {}) : undefined;
+    budget?.catch(() => {});
     const cost = pool.do({ kind: 'cost', method });
     const plan = methodPlan(project, method);
     const watch = settle && settleWatch(settle.relative);
@@ -113,8 +110,8 @@ function runInPool(
   return { result: run().finally(tellAllAsked), allAsked };
 }
 
-function finished(result: MethodResult, budget: BudgetLine[] | undefined, startMs: number): MethodResult {
+function finished(result: MethodResult, budget: SourceBudget | undefined, startMs: number): MethodResult {
   const { cost, ...before } = result.prediction;
   const elapsedMs = Math.round(performance.now() - startMs);
-  return { ...result, prediction: { ...before, elapsedMs, ...(budget && { budget }), cost } };
+  return { ...result, prediction: { ...before, elapsedMs, ...(budget && { budget: budgetLines(budget) }), cost } };
 }

@@ -1,20 +1,20 @@
-/** The options that predict and compare share. */
+/** The options of the commands that simulate rings. */
 import { availableParallelism } from 'node:os';
 import type { Project } from '../../sim/project/document';
 import { safeText } from '../../sim/project/problem';
 import { type Arguments, type OptionKinds, oneOf, SEED_RANGE, TRIALS_RANGE, wholeNumber } from './arguments';
 import { Refusal } from './refusal';
 
-export const RUN_OPTIONS: OptionKinds = {
+export const RING_OPTIONS: OptionKinds = {
   json: 'flag',
   trials: 'value',
   seed: 'value',
   rule: 'value',
   method: 'value',
-  budget: 'flag',
-  'no-budget': 'flag',
   workers: 'value',
 };
+
+export const RUN_OPTIONS: OptionKinds = { ...RING_OPTIONS, budget: 'flag', 'no-budget': 'flag' };
 
 const MOST_WORKERS = 256;
 
@@ -24,6 +24,10 @@ const JOINTS_WORTH_THREADS = 1_500_000;
 export interface RunWishes {
   json: boolean;
   budget: boolean;
+  /** Rings asked for by name. */
+  trials: number | undefined;
+  /** Threads to use for work that is long in any case. */
+  workers: number;
   /** Threads to use for so many methods of the project. */
   workersFor: (project: Project, methodCount: number) => number;
   /** The project with what the options override. */
@@ -32,17 +36,18 @@ export interface RunWishes {
   methodsOf: (project: Project) => number[];
 }
 
-/** @throws {Refusal} for a value out of range; `methodsOf` for a method the project does not have */
+/** @throws {Refusal} for a value out of range; `methodsOf` as `methodsWanted` */
 export function runWishes(given: Arguments): RunWishes {
   const trials = wholeNumber(given, 'trials', TRIALS_RANGE);
   const seed = wholeNumber(given, 'seed', SEED_RANGE);
   const rule = oneOf(given, 'rule', ['contact', 'touch']);
   const workers = wholeNumber(given, 'workers', { from: 1, to: MOST_WORKERS, open: false, whole: true });
-  const name = given.values.get('method');
   const budget = given.flags.findLast((flag) => flag === 'budget' || flag === 'no-budget') === 'budget';
   return {
     json: given.flags.includes('json'),
     budget,
+    trials,
+    workers: workers ?? availableParallelism(),
     workersFor: ({ piece, run }, methodCount) => {
       const isLong = budget || methodCount * run.trials * piece.sides >= JOINTS_WORTH_THREADS;
       return workers ?? (isLong ? availableParallelism() : 1);
@@ -56,14 +61,20 @@ export function runWishes(given: Arguments): RunWishes {
         run: { trials: trials ?? run.trials, seed: seed ?? run.seed, rule: rule ?? run.rule, ...settling },
       };
     },
-    methodsOf: ({ methods }) => {
-      if (name === undefined) return methods.map((_, index) => index);
-      const found = methods.findIndex((method) => method.name === name);
-      if (found >= 0) return [found];
-      const names = methods.map((method) => `"${safeText(method.name)}"`).join(', ');
-      throw new Refusal([
-        `Option --method is "${safeText(name)}", which the file does not have. Give one of ${names}.`,
-      ]);
-    },
+    methodsOf: (project) => methodsWanted(given, project),
   };
+}
+
+/**
+ * Indices of the methods that --method asks for; all of them without it.
+ *
+ * @throws {Refusal} for a method the project does not have
+ */
+export function methodsWanted(given: Arguments, { methods }: Project): number[] {
+  const name = given.values.get('method');
+  if (name === undefined) return methods.map((_, index) => index);
+  const found = methods.findIndex((method) => method.name === name);
+  if (found >= 0) return [found];
+  const names = methods.map((method) => `"${safeText(method.name)}"`).join(', ');
+  throw new Refusal([`Option --method is "${safeText(name)}", which the file does not have. Give one of ${names}.`]);
 }

@@ -1,6 +1,7 @@
 /** Worker threads that take tasks in the order given; results come back as promises. */
 import type { Worker } from 'node:worker_threads';
-import type { Outcome, Outcomes, Task } from './block-task';
+import type { Outcome, Outcomes, Task } from './task';
+import type { TaskRunner } from './task-runner';
 
 interface Waiting {
   task: Task;
@@ -8,7 +9,7 @@ interface Waiting {
   reject: (error: Error) => void;
 }
 
-export class TaskPool {
+export class TaskPool implements TaskRunner {
   readonly #workers: readonly Worker[];
   readonly #idle: Worker[];
   readonly #busy = new Map<Worker, Waiting>();
@@ -26,7 +27,6 @@ export class TaskPool {
     }
   }
 
-  /** A failure no one waits for any more is let go; it has reached whoever waits for the run. */
   do<Kind extends keyof Outcomes>(task: Task & { kind: Kind }): Promise<Outcomes[Kind]> {
     const done = new Promise<Outcome>((resolve, reject) => {
       this.#queue.push({ task, resolve, reject });

@@ -1,13 +1,14 @@
 /** The error budget of one method: each source's share of the variance, and the 95th percentile gap were it perfect. */
 import { activeSources } from '../errors/sources';
 import { RADIANS_PER_DEGREE } from '../geometry/ring';
-import { type Project, SOURCE_NAMES } from '../project/document';
+import { type Project, SOURCE_NAMES, type SourceName } from '../project/document';
 import { runBlock } from '../run/block';
-import { blockLoop, finish } from '../run/block-loop';
+import { BLOCK_TRIALS, blockCount, trialsInBlock } from '../run/block-loop';
 import { type MethodPlan, methodPlan } from '../run/plan';
 import type { BudgetLine } from '../run/prediction';
 import type { RunOptions } from '../run/run-method';
 import { Moments } from '../statistics/moments';
+import { type Difference, pairedQuantile } from '../statistics/paired';
 import { selectQuantile } from '../statistics/quantiles';
 import { openingVariances } from './variance-shares';
 
@@ -18,56 +19,101 @@ export interface BudgetProgress {
   sourcesWanted: number;
 }
 
-interface ShortRun {
-  showGapP95Mm: number;
+/** One run of the budget, with all sources or without one of them; ring k is the same luck in each. */
+export interface BudgetRun {
+  /** Worst gap on the show side(s), mm, ring by ring. */
+  showGapMm: Float64Array;
+  /** Spread of the tilt setting that test cuts leave; absent without test cuts. */
   tiltSdDeg?: number;
 }
 
-function shortRun(plan: MethodPlan, seed: number, trials: number): ShortRun {
-  const loop = blockLoop({ trials, run: (block, rings) => runBlock(plan, seed, block, rings) });
-  const { blocks } = finish(loop);
-  const gaps = new Float64Array(trials);
+export interface SourceEffect extends BudgetLine {
+  /** 95th percentile show gap without the source less that with all; below 0 where the source widens the gap. */
+  showGapP95ChangeMm: Difference;
+}
+
+export interface SourceBudget {
+  trials: number;
+  /** 95th percentile show gap with all sources. */
+  showGapP95Mm: number;
+  /** One line per source that does anything, in the order of the tables; the shares add up to 1. */
+  sources: SourceEffect[];
+}
+
+function budgetPlan(project: Project, methodIndex: number, options: RunOptions): MethodPlan {
+  return methodPlan(project, methodIndex, { ...options, sizes: false });
+}
+
+/** The sources that a method's budget has a line for. */
+export function budgetSources(project: Project, methodIndex: number): SourceName[] {
+  const active = activeSources(budgetPlan(project, methodIndex, {}).list);
+  return SOURCE_NAMES.filter((name) => active.has(name));
+}
+
+/** Rings with `without` perfect, or with every source as it is. All runs use the same random numbers. */
+export function budgetRun(
+  project: Project,
+  methodIndex: number,
+  without: SourceName | undefined,
+  options: RunOptions = {},
+): BudgetRun {
+  const trials = options.trials ?? BUDGET_TRIALS;
+  const seed = options.seed ?? project.run.seed;
+  const perfect = without === undefined ? {} : { perfect: new Set([without]) };
+  const plan = budgetPlan(project, methodIndex, { ...options, ...perfect });
+  const showGapMm = new Float64Array(trials);
   const tilt = new Moments();
-  let at = 0;
-  for (const block of blocks) {
-    gaps.set(block.showGapMm, at);
-    at += block.rings;
-    if (plan.test) tilt.add(block.tiltRad);
+  for (let block = 0; block < blockCount(trials); block++) {
+    const result = runBlock(plan, seed, block, trialsInBlock(trials, block));
+    showGapMm.set(result.showGapMm, block * BLOCK_TRIALS);
+    tilt.add(result.tiltRad);
   }
+  return { showGapMm, ...(plan.test && { tiltSdDeg: tilt.sd / RADIANS_PER_DEGREE }) };
+}
+
+/** The budget from its runs: with all sources, and without each of some. */
+export function budgetOf(
+  project: Project,
+  methodIndex: number,
+  all: BudgetRun,
+  without: ReadonlyMap<SourceName, BudgetRun>,
+): SourceBudget {
+  const variances = openingVariances(budgetPlan(project, methodIndex, {}), all.tiltSdDeg);
+  let total = 0;
+  for (const variance of variances.values()) total += variance;
+  const trials = all.showGapMm.length;
   return {
-    showGapP95Mm: selectQuantile(gaps, 0.95),
-    ...(plan.test && { tiltSdDeg: tilt.sd / RADIANS_PER_DEGREE }),
+    trials,
+    showGapP95Mm: selectQuantile(all.showGapMm, 0.95),
+    sources: [...without].map(([source, { showGapMm }]) => ({
+      source,
+      varianceShare: total > 0 ? (variances.get(source) ?? 0) / total : 0,
+      showGapP95WithoutMm: selectQuantile(showGapMm, 0.95),
+      showGapP95ChangeMm: pairedQuantile(showGapMm, all.showGapMm, trials, 0.95),
+    })),
   };
 }
 
-/**
- * One line per source that does anything, in the order of the tables; the shares add up to 1. Every run uses the same
- * random numbers, so lines differ by the source alone. Yields after every source; a wanted stop leaves the rest out.
- */
+/** The lines that a prediction carries. */
+export function budgetLines({ sources }: SourceBudget): BudgetLine[] {
+  return sources.map(({ source, varianceShare, showGapP95WithoutMm }) => {
+    return { source, varianceShare, showGapP95WithoutMm };
+  });
+}
+
+/** Yields after every source; a wanted stop leaves the rest out. */
 export function* sourceBudget(
   project: Project,
   methodIndex: number,
   options: RunOptions = {},
-): Generator<BudgetProgress, BudgetLine[], void> {
-  const trials = options.trials ?? BUDGET_TRIALS;
-  const seed = options.seed ?? project.run.seed;
-  const plan = methodPlan(project, methodIndex, { ...options, sizes: false });
-  const active = activeSources(plan.list);
-  const sources = SOURCE_NAMES.filter((name) => active.has(name));
-  const tiltSdDeg = plan.test ? shortRun(plan, seed, trials).tiltSdDeg : undefined;
-  const variances = openingVariances(plan, tiltSdDeg);
-  let total = 0;
-  for (const variance of variances.values()) total += variance;
-  const lines: BudgetLine[] = [];
+): Generator<BudgetProgress, SourceBudget, void> {
+  const sources = budgetSources(project, methodIndex);
+  const all = budgetRun(project, methodIndex, undefined, options);
+  const without = new Map<SourceName, BudgetRun>();
   for (const source of sources) {
-    const without = methodPlan(project, methodIndex, { ...options, sizes: false, perfect: new Set([source]) });
-    lines.push({
-      source,
-      varianceShare: total > 0 ? (variances.get(source) ?? 0) / total : 0,
-      showGapP95WithoutMm: shortRun(without, seed, trials).showGapP95Mm,
-    });
-    yield { sourcesDone: lines.length, sourcesWanted: sources.length };
+    without.set(source, budgetRun(project, methodIndex, source, options));
+    yield { sourcesDone: without.size, sourcesWanted: sources.length };
     if (options.shouldStop?.()) break;
   }
-  return lines;
+  return budgetOf(project, methodIndex, all, without);
 }

@@ -6,12 +6,12 @@ import { type Project, SOURCE_NAMES, type SourceName } from '../project/document
 import { fillNormals } from '../random/normal';
 import { stream } from '../random/streams';
 import { ringGrading } from '../run/block';
-import { BLOCK_TRIALS, blockCount, trialsInBlock } from '../run/block-loop';
+import { BLOCK_TRIALS, blockLoop } from '../run/block-loop';
 import { openRows } from '../run/joint-rows';
 import { type MethodPlan, methodPlan } from '../run/plan';
 import type { RunOptions } from '../run/run-method';
 import { collapsedStage } from '../run/stages';
-import { type GroupIndices, sobolIndices } from './sobol';
+import { type GroupedSample, type GroupIndices, sobolIndices } from './sobol';
 
 export const SENSITIVITY_TRIALS = 8_000;
 
@@ -70,17 +70,21 @@ function drawBlock(
   };
 }
 
+export interface SensitivitySampler {
+  sources: readonly SourceName[];
+  /** Show gaps of one block of rings, in mm, one mixed array a source. Blocks may be made in any order and anywhere. */
+  sample(block: number, rings: number): GroupedSample;
+}
+
 /**
- * First-order and total index of every source on the show gap. Known offsets (a bias, a mean force) stay in place: they
- * have no variance. With test cuts the readings' own errors are drawn alike in both samples, so what they bring is the
- * part of the variance that no source accounts for. Yields after every block.
+ * Known offsets (a bias, a mean force) stay in place: they have no variance. With test cuts the readings' own errors are
+ * drawn alike in both samples, so what they bring is the part of the variance that no source accounts for.
  */
-export function* sourceSensitivity(
+export function sensitivitySampler(
   project: Project,
   methodIndex: number,
   options: RunOptions = {},
-): Generator<number, SourceIndices[], void> {
-  const trials = options.trials ?? SENSITIVITY_TRIALS;
+): SensitivitySampler {
   const seed = options.seed ?? project.run.seed;
   const plan = methodPlan(project, methodIndex, { ...options, sizes: false });
   const active = activeSources(plan.list);
@@ -94,51 +98,80 @@ export function* sourceSensitivity(
   const grading = ringGrading(plan, 1);
   const perRing = 3 * plan.maps.sides;
 
-  const a = new Float64Array(trials);
-  const b = new Float64Array(trials);
-  const mixed = sources.map(() => new Float64Array(trials));
-  let done = 0;
-  for (let block = 0; block < blockCount(trials); block++) {
-    const count = trialsInBlock(trials, block);
+  const sample = (block: number, rings: number): GroupedSample => {
     const drawn = {
       A: drawBlock(plan, sources, 'A', seed, block),
       B: drawBlock(plan, sources, 'B', seed, block),
     };
-    const evaluate = (into: Float64Array, sampleOf: (source: SourceName) => Sample) => {
-      const shared = new Float64Array(count * width);
-      const own = new Float64Array(count * width);
-      for (let k = 0; k < count; k++) shared.set(means, k * width);
-      for (let k = 0; k < count; k++) own.set(pieceMeans, k * width);
+    const evaluate = (sampleOf: (source: SourceName) => Sample): Float64Array => {
+      const gaps = new Float64Array(rings);
+      const shared = new Float64Array(rings * width);
+      const own = new Float64Array(rings * width);
+      for (let k = 0; k < rings; k++) shared.set(means, k * width);
+      for (let k = 0; k < rings; k++) own.set(pieceMeans, k * width);
       for (const source of sources) {
         const from = drawn[sampleOf(source)];
         const [s, p] = [from.shared.get(source)!, from.perPiece.get(source)!];
-        for (let k = 0; k < count * width; k++) {
+        for (let k = 0; k < rings * width; k++) {
           shared[k]! += s[k]!;
           own[k]! += p[k]!;
         }
       }
       if (plan.test) {
-        runTestCuts(plan.test, plan.method.test, shared, plan.matrix, count, seed, block, new Uint8Array(count));
+        runTestCuts(plan.test, plan.method.test, shared, plan.matrix, rings, seed, block, new Uint8Array(rings));
       }
-      for (let k = 0; k < count * width; k++) shared[k]! += own[k]!;
+      for (let k = 0; k < rings * width; k++) shared[k]! += own[k]!;
       const rows = Float64Array.from(drawn[sampleOf('bulge')].bulges);
       const snags = drawn[sampleOf('snags')].snags;
-      for (let k = 0; k < count * perRing; k++) rows[k]! += snags[k]!;
+      for (let k = 0; k < rings * perRing; k++) rows[k]! += snags[k]!;
       const { corners } = drawn[sampleOf('truing')];
-      for (let k = 0; k < count; k++) {
+      for (let k = 0; k < rings; k++) {
         grading.grade(0, shared, k * width, rows, k, corners, 8 * k);
-        into[done + k] = grading.result.showGapMm[0]!;
+        gaps[k] = grading.result.showGapMm[0]!;
       }
+      return gaps;
     };
-    evaluate(a, () => 'A');
-    evaluate(b, () => 'B');
-    sources.forEach((source, i) => {
-      evaluate(mixed[i]!, (other) => (other === source ? 'B' : 'A'));
-    });
-    done += count;
-    yield done;
-    if (options.shouldStop?.()) break;
-  }
-  const whole = { a: a.subarray(0, done), b: b.subarray(0, done), mixed: mixed.map((m) => m.subarray(0, done)) };
+    return {
+      a: evaluate(() => 'A'),
+      b: evaluate(() => 'B'),
+      mixed: sources.map((source) => evaluate((other) => (other === source ? 'B' : 'A'))),
+    };
+  };
+  return { sources, sample };
+}
+
+/** First-order and total index of every source on the show gap, from blocks in their order. */
+export function sourceIndices(sources: readonly SourceName[], blocks: readonly GroupedSample[]): SourceIndices[] {
+  const whole = {
+    a: joined(blocks.map(({ a }) => a)),
+    b: joined(blocks.map(({ b }) => b)),
+    mixed: sources.map((_, i) => joined(blocks.map(({ mixed }) => mixed[i]!))),
+  };
   return sobolIndices(whole).map((indices, i) => ({ source: sources[i]!, ...indices }));
+}
+
+function joined(parts: readonly Float64Array[]): Float64Array {
+  const all = new Float64Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    all.set(part, at);
+    at += part.length;
+  }
+  return all;
+}
+
+/** Yields the rings done after every block. */
+export function* sourceSensitivity(
+  project: Project,
+  methodIndex: number,
+  options: RunOptions = {},
+): Generator<number, SourceIndices[], void> {
+  const trials = options.trials ?? SENSITIVITY_TRIALS;
+  const { sources, sample } = sensitivitySampler(project, methodIndex, options);
+  const loop = blockLoop({ trials, run: sample, ...(options.shouldStop && { shouldStop: options.shouldStop }) });
+  for (;;) {
+    const step = loop.next();
+    if (step.done) return sourceIndices(sources, step.value.blocks);
+    yield step.value;
+  }
 }

@@ -10,7 +10,7 @@ export const HOPELESS_ANGLE = (5 * Math.PI) / 180;
 
 export interface RingCloser {
   give: JointGive;
-  /** The rule that is really used: gluing one by one is always by contact. */
+  /** The rule that is really used. */
   rule: Rule;
   /** Largest opening of each joint on its outer and its inner side before pull-up, mm. */
   outer: Float64Array;
@@ -40,6 +40,11 @@ export function freeJoints(assembly: Assembly, sides: number): Int32Array {
     case 'twoHalves':
       return Int32Array.of(sides / 2 - 1, sides - 1);
   }
+}
+
+/** Gluing one by one is always computed by contact; touch knows only rings pulled up all at once. */
+export function ruleUsed(assembly: Assembly, wanted: Rule): Rule {
+  return assembly.by === 'oneByOne' ? 'contact' : wanted;
 }
 
 export function ringCloser(maps: RingMaps, assembly: Assembly, wanted: Rule): RingCloser {
@@ -102,7 +107,7 @@ export function ringCloser(maps: RingMaps, assembly: Assembly, wanted: Rule): Ri
     return true;
   };
 
-  const rule: Rule = assembly.by === 'oneByOne' ? 'contact' : wanted;
+  const rule = ruleUsed(assembly, wanted);
   const allAtOnce = rule === 'touch' ? touchClosing(give, outer, inner) : byContact;
   const close = assembly.by === 'twoHalves' ? twoHalves : assembly.by === 'oneByOne' ? oneByOne : allAtOnce;
   return { give, rule, outer, inner, close };

@@ -14,110 +14,195 @@ import { shortRun } from './short-run';
 export const ACCURACY_TRIALS = 6_000;
 
 /** A source may get at most this many times worse before it is said to leave room enough. */
-const MOST_FACTOR = 8;
-const BISECTIONS = 8;
+export const MOST_FACTOR = 8;
+const BISECTIONS = 9;
 const SENSITIVITY_SHARE = 0.5;
+/** A variant that is this far from the wanted yield after a first few rings needs no more of them. */
+const FIRST_RINGS = 1_500;
+const SURE_ERRORS = 4;
 
 export interface FigureNeeded {
   key: SourceKey;
   now: number;
-  needed: number;
+  /** Null when no value of this source alone would do. */
+  needed: number | null;
 }
 
 export interface SourceNeeded {
   source: SourceName;
   /** Factor on the source's figures that still gives the wanted yield; null when even a perfect source does not. */
   factor: number | null;
+  /** Those of its figures that are not 0. */
   figures: FigureNeeded[];
   /** Yield with this source perfect and the others as they are. */
   yieldIfPerfect: number;
 }
 
+export interface BalancedFactor {
+  source: SourceName;
+  factor: number;
+  figures: FigureNeeded[];
+}
+
 export interface AccuracyNeeded {
+  trials: number;
   wanted: number;
   yieldNow: number;
   sources: SourceNeeded[];
   /** Sources that stand in the way alone: with all others perfect the yield is still short. */
   inTheWay: SourceName[];
   /** Factors that together reach the wanted yield with least effort (1 = leave as it is); null when nothing does. */
-  balanced: { source: SourceName; factor: number; figures: FigureNeeded[] }[] | null;
+  balanced: BalancedFactor[] | null;
 }
 
-/** Largest x in [low, high] with holds(x), holds falling from true at low to false at high; to a ratio of about 1 %. */
+/** The question that every part of the answer is about. */
+export interface AccuracyQuestion {
+  /** Share of good pieces, 0…1. */
+  wanted: number;
+  yieldNow: number;
+}
+
+/** Last x in [low, high] with holds(x), holds falling from true at low to false at high; searched on a root scale. */
 function lastHolding(low: number, high: number, holds: (x: number) => boolean): number {
-  let [yes, no] = [low, high];
+  let [yes, no] = [Math.sqrt(low), Math.sqrt(high)];
   for (let k = 0; k < BISECTIONS; k++) {
     const middle = (yes + no) / 2;
-    if (holds(middle)) yes = middle;
+    if (holds(middle * middle)) yes = middle;
     else no = middle;
   }
-  return yes;
+  return yes * yes;
 }
 
-/** Yields the number of variants tried. `wanted` is a share of good pieces, 0…1. */
+type Factors = ReadonlyMap<SourceName, number>;
+
+const trialsOf = (options: RunOptions): number => options.trials ?? ACCURACY_TRIALS;
+
+function yieldWith(project: Project, methodIndex: number, factors: Factors, options: RunOptions, rings: number) {
+  return shortRun(scaledSources(project, methodIndex, factors), methodIndex, rings, options).yield;
+}
+
+function reaches(
+  project: Project,
+  methodIndex: number,
+  factors: Factors,
+  wanted: number,
+  options: RunOptions,
+): boolean {
+  const trials = trialsOf(options);
+  const first = Math.min(FIRST_RINGS, trials);
+  const soon = yieldWith(project, methodIndex, factors, options, first);
+  const sure = SURE_ERRORS * Math.sqrt((wanted * (1 - wanted)) / first);
+  if (first === trials || Math.abs(soon - wanted) > sure) return soon >= wanted;
+  return yieldWith(project, methodIndex, factors, options, trials) >= wanted;
+}
+
+function figuresNeeded(
+  project: Project,
+  methodIndex: number,
+  source: SourceName,
+  factor: number | null,
+): FigureNeeded[] {
+  return SOURCE_KEYS[source]
+    .map((key) => ({ key, now: sourceFigure(project, methodIndex, key) }))
+    .filter(({ now }) => now !== 0)
+    .map(({ key, now }) => ({ key, now, needed: factor === null ? null : now * factor }));
+}
+
+/** The sources that an answer has a line for. */
+export function accuracySources(project: Project, methodIndex: number): SourceName[] {
+  const method = project.methods[methodIndex]!;
+  const geometry = ringGeometry(project.piece);
+  const active = activeSources(drawList(project, method, geometry, methodCuts(project, method, geometry)));
+  return SOURCE_NAMES.filter((source) => active.has(source));
+}
+
+export function yieldAsItIs(project: Project, methodIndex: number, options: RunOptions = {}): number {
+  return yieldWith(project, methodIndex, new Map(), options, trialsOf(options));
+}
+
+export interface SourceAnswer {
+  needed: SourceNeeded;
+  inTheWay: boolean;
+}
+
+/** What one source would have to be, the others as they are. */
+export function sourceNeeded(
+  project: Project,
+  methodIndex: number,
+  source: SourceName,
+  { wanted, yieldNow }: AccuracyQuestion,
+  options: RunOptions = {},
+): SourceAnswer {
+  const holds = (factor: number) => reaches(project, methodIndex, new Map([[source, factor]]), wanted, options);
+  const yieldIfPerfect = yieldWith(project, methodIndex, new Map([[source, 0]]), options, trialsOf(options));
+  let factor: number | null = null;
+  if (yieldNow >= wanted) factor = holds(MOST_FACTOR) ? MOST_FACTOR : lastHolding(1, MOST_FACTOR, holds);
+  else if (yieldIfPerfect >= wanted) factor = lastHolding(0, 1, holds);
+  const others = accuracySources(project, methodIndex).filter((other) => other !== source);
+  const othersPerfect = new Map(others.map((other) => [other, 0]));
+  const figures = figuresNeeded(project, methodIndex, source, factor);
+  return {
+    needed: { source, factor, figures, yieldIfPerfect },
+    inTheWay: yieldNow < wanted && !reaches(project, methodIndex, othersPerfect, wanted, options),
+  };
+}
+
+/**
+ * Effort taken as Σ ln(1/factor) against a variance Σ share·factor²: least effort trims the largest contributions to
+ * one common height (the reverse of water-filling), which leaves a single number to find.
+ */
+export function balancedFactors(
+  project: Project,
+  methodIndex: number,
+  { wanted, yieldNow }: AccuracyQuestion,
+  options: RunOptions = {},
+): BalancedFactor[] | null {
+  const sources = accuracySources(project, methodIndex);
+  const holds = (factors: Factors) => reaches(project, methodIndex, factors, wanted, options);
+  const balanced = (factors: Factors) =>
+    [...factors].map(([source, factor]) => {
+      return { source, factor, figures: figuresNeeded(project, methodIndex, source, factor) };
+    });
+  if (yieldNow >= wanted) return balanced(new Map(sources.map((source) => [source, 1])));
+  if (!holds(new Map(sources.map((source) => [source, 0])))) return null;
+  const trials = Math.ceil(trialsOf(options) * SENSITIVITY_SHARE);
+  const indices = finish(sourceSensitivity(project, methodIndex, { ...options, trials }));
+  const share = new Map(indices.map(({ source, total }) => [source, Math.max(total.value, 1e-9)]));
+  const most = Math.max(...share.values());
+  const at = (height: number) =>
+    new Map(sources.map((source) => [source, Math.min(1, Math.sqrt(height / share.get(source)!))]));
+  return balanced(at(lastHolding(0, most, (height) => holds(at(height)))));
+}
+
+/** Yields the number of sources answered for. `wanted` is a share of good pieces, 0…1. */
 export function* accuracyNeeded(
   project: Project,
   methodIndex: number,
   wanted: number,
   options: RunOptions = {},
 ): Generator<number, AccuracyNeeded, void> {
-  const trials = options.trials ?? ACCURACY_TRIALS;
-  const method = project.methods[methodIndex]!;
-  const geometry = ringGeometry(project.piece);
-  const active = activeSources(drawList(project, method, geometry, methodCuts(project, method, geometry)));
-  const sources = SOURCE_NAMES.filter((source) => active.has(source));
-  let tried = 0;
-  const yieldWith = (factors: ReadonlyMap<SourceName, number>): number => {
-    tried++;
-    return shortRun(scaledSources(project, methodIndex, factors), methodIndex, trials, options).yield;
-  };
-  const figures = (source: SourceName, factor: number): FigureNeeded[] =>
-    SOURCE_KEYS[source]
-      .map((key) => ({ key, now: sourceFigure(project, methodIndex, key) }))
-      .filter(({ now }) => now !== 0)
-      .map(({ key, now }) => ({ key, now, needed: now * factor }));
-
-  const yieldNow = yieldWith(new Map());
-  const needed: SourceNeeded[] = [];
-  const inTheWay: SourceName[] = [];
-  for (const source of sources) {
-    const holds = (factor: number) => yieldWith(new Map([[source, factor]])) >= wanted;
-    const yieldIfPerfect = yieldWith(new Map([[source, 0]]));
-    let factor: number | null = null;
-    if (yieldNow >= wanted) factor = holds(MOST_FACTOR) ? MOST_FACTOR : lastHolding(1, MOST_FACTOR, holds);
-    else if (yieldIfPerfect >= wanted) factor = lastHolding(0, 1, holds);
-    needed.push({ source, factor, figures: factor === null ? [] : figures(source, factor), yieldIfPerfect });
-    yield tried;
-    if (yieldNow < wanted) {
-      const allOthers = new Map(sources.filter((other) => other !== source).map((other) => [other, 0]));
-      if (yieldWith(allOthers) < wanted) inTheWay.push(source);
-      yield tried;
-    }
+  const question = { wanted, yieldNow: yieldAsItIs(project, methodIndex, options) };
+  const answers: SourceAnswer[] = [];
+  for (const source of accuracySources(project, methodIndex)) {
+    answers.push(sourceNeeded(project, methodIndex, source, question, options));
+    yield answers.length;
     if (options.shouldStop?.()) break;
   }
-  const balanced = yield* balance();
-  return { wanted, yieldNow, sources: needed, inTheWay, balanced };
+  return accuracyAnswer(question, answers, balancedFactors(project, methodIndex, question, options), options);
+}
 
-  /**
-   * Effort taken as Σ ln(1/factor) against a variance Σ share·factor²: least effort trims the largest contributions to
-   * one common height (the reverse of water-filling), which leaves a single number to find.
-   */
-  function* balance(): Generator<number, AccuracyNeeded['balanced'], void> {
-    const trimmed = (factors: Map<SourceName, number>) =>
-      [...factors].map(([source, factor]) => ({ source, factor, figures: figures(source, factor) }));
-    if (yieldNow >= wanted) return trimmed(new Map(sources.map((source) => [source, 1])));
-    if (yieldWith(new Map(sources.map((source) => [source, 0]))) < wanted) return null;
-    const shares = finish(
-      sourceSensitivity(project, methodIndex, { ...options, trials: Math.ceil(trials * SENSITIVITY_SHARE) }),
-    );
-    yield tried;
-    const share = new Map(shares.map(({ source, total }) => [source, Math.max(total.value, 1e-9)]));
-    const most = Math.max(...share.values());
-    const at = (height: number): Map<SourceName, number> =>
-      new Map(sources.map((source) => [source, Math.min(1, Math.sqrt(height / share.get(source)!))]));
-    // Searched on a root scale, where factors move evenly.
-    const root = lastHolding(0, 1, (x) => yieldWith(at(most * x * x)) >= wanted);
-    yield tried;
-    return trimmed(at(most * root * root));
-  }
+/** The whole answer from its parts. */
+export function accuracyAnswer(
+  question: AccuracyQuestion,
+  answers: readonly SourceAnswer[],
+  balanced: BalancedFactor[] | null,
+  options: RunOptions = {},
+): AccuracyNeeded {
+  return {
+    trials: trialsOf(options),
+    ...question,
+    sources: answers.map(({ needed }) => needed),
+    inTheWay: answers.filter(({ inTheWay }) => inTheWay).map(({ needed }) => needed.source),
+    balanced,
+  };
 }

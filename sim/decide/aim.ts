@@ -25,8 +25,12 @@ export interface AimPoint {
 }
 
 export interface BestAim {
-  /** Offset that makes most pieces good, degrees; the middle of the stretch that cannot be told from the best. */
+  /** Rings behind the figures at the best aim; the curve has fewer far from it. */
+  trials: number;
+  /** Offset that makes most pieces good, degrees; the middle of the stretch that cannot be told from the best. Always 0 for a flat frame. */
   aimDeg: number;
+  /** That stretch, as far as it was tried closely. */
+  alikeDeg: { from: number; to: number };
   yield: Share;
   /** What it gains over no aim at all, with its 95 % interval on common random numbers. */
   gain: { value: number; low: number; high: number };
@@ -59,6 +63,23 @@ function reachDeg(project: Project, methodIndex: number): number {
   return Math.min(MOST_AIM_DEG, Math.max(0.02, wanted));
 }
 
+function share(run: ShortRun): Share {
+  return wilson(Math.round(run.yield * run.trials), run.trials);
+}
+
+/** The joints of a flat frame are cut with the blade square; tilted, it would close as tight and be flat no more. */
+function noAim(project: Project, methodIndex: number, trials: number, options: RunOptions): BestAim {
+  const good = share(shortRun(aimed(project, methodIndex, 0), methodIndex, trials, options));
+  return {
+    trials,
+    aimDeg: 0,
+    alikeDeg: { from: 0, to: 0 },
+    yield: good,
+    gain: { value: 0, low: 0, high: 0 },
+    curve: [{ aimDeg: 0, yield: good }],
+  };
+}
+
 /** Yields the number of offsets tried so far after each; trials go into the close search. */
 export function* bestAim(
   project: Project,
@@ -66,6 +87,7 @@ export function* bestAim(
   options: RunOptions = {},
 ): Generator<number, BestAim, void> {
   const trials = options.trials ?? AIM_TRIALS;
+  if (project.piece.slopeDeg === 90) return noAim(project, methodIndex, trials, options);
   const coarse = Math.min(trials, COARSE_TRIALS);
   const reach = reachDeg(project, methodIndex);
   let tried = 0;
@@ -98,9 +120,10 @@ export function* bestAim(
   const aimDeg = alike.reduce((sum, a) => sum + a, 0) / alike.length;
   const atBest = tryAim(aimDeg, trials);
   const atNone = tryAim(0, trials);
-  const share = (run: ShortRun) => wilson(Math.round(run.yield * run.trials), run.trials);
   return {
+    trials,
     aimDeg,
+    alikeDeg: { from: Math.min(...alike), to: Math.max(...alike) },
     yield: share(atBest),
     gain: pairedYield(atBest, atNone),
     curve: [...points].sort(([a], [b]) => a - b).map(([aim, run]) => ({ aimDeg: aim, yield: share(run) })),

@@ -7,6 +7,7 @@ import { Moments } from '../statistics/moments';
 import { wilson } from '../statistics/wilson';
 import { jobCosts, pieceCost, setUpsFor } from './cost';
 import { shortRun } from './short-run';
+import type { TestSetting } from './test-reading';
 
 export const TEST_VALUE_TRIALS = 10_000;
 const FEWEST_ROUNDS_SHOWN = 4;
@@ -22,7 +23,12 @@ export interface RoundsValue {
 }
 
 export interface TestValue {
+  trials: number;
+  /** Jobs behind every extra cost. */
+  jobs: number;
   kind: TestKind;
+  /** What the reading corrects and how much it tells; null when it says too little to correct anything. */
+  reading: TestSetting | null;
   /** From no rounds up. */
   rounds: RoundsValue[];
   /** Rounds that cost least per accepted piece; null when no number of rounds gives pieces at all. */
@@ -43,12 +49,14 @@ export function* testValue(
   const sizes = project.piece.insert !== undefined;
   const rounds: RoundsValue[] = [];
   let without: Float64Array | undefined;
+  let reading: TestSetting | null = null;
   for (let maxRounds = 0; maxRounds <= most; maxRounds++) {
     const methods = project.methods.map((m, i) =>
       i === methodIndex ? { ...m, test: { ...m.test, kind, maxRounds } } : m,
     );
     const variant = { ...project, methods };
     const plan = methodPlan(variant, methodIndex, { ...options, sizes });
+    if (plan.test) reading = { setting: plan.test.setting, mmPerDeg: plan.test.mmPerDeg };
     const jobs = jobCosts(plan, seed, setUpsFor(trials));
     without ??= jobs;
     const base = without;
@@ -71,5 +79,5 @@ export function* testValue(
     (least, r) => (least === null || r.cost.perGoodPiece! < least.cost.perGoodPiece! ? r : least),
     null,
   );
-  return { kind, rounds, bestRounds: best?.maxRounds ?? null };
+  return { trials, jobs: setUpsFor(trials), kind, reading, rounds, bestRounds: best?.maxRounds ?? null };
 }

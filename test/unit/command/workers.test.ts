@@ -11,11 +11,11 @@ import { exampleProject } from '../../../sim/project/example';
 import type { MethodResult, RunProgress } from '../../../sim/run/prediction';
 
 const folder = mkdtempSync(join(tmpdir(), 'ringtrue-workers-'));
-const workerProgram = pathToFileURL(join(folder, 'block-worker.js'));
+const workerProgram = pathToFileURL(join(folder, 'task-worker.js'));
 const noProgram = pathToFileURL(join(folder, 'absent.js'));
 
 beforeAll(async () => {
-  const source = fileURLToPath(new URL('../../../main/command/block-worker.ts', import.meta.url));
+  const source = fileURLToPath(new URL('../../../main/command/task-worker.ts', import.meta.url));
   await build({
     configFile: false,
     logLevel: 'error',
@@ -28,7 +28,7 @@ beforeAll(async () => {
       outDir: folder,
       emptyOutDir: false,
       minify: false,
-      rolldownOptions: { input: { 'block-worker': source }, output: { format: 'es', entryFileNames: '[name].js' } },
+      rolldownOptions: { input: { 'task-worker': source }, output: { format: 'es', entryFileNames: '[name].js' } },
     },
   });
   writeFileSync(join(folder, 'package.json'), '{"type":"module"}');

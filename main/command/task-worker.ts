@@ -1,16 +1,17 @@
 /** A worker thread of the command line: does one task after another for the project it was started with. */
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Project } from '../../sim/project/document';
-import { type Outcome, type Task, taskDoer } from './block-task';
+import { type Outcome, type Task, taskDoer } from './task';
 
 const port = parentPort;
 if (port === null)
-  throw new Error('block-worker.js is started by ringtrue.js as a worker thread. Run "npm run ringtrue".');
+  throw new Error('task-worker.js is started by ringtrue.js as a worker thread. Run "npm run ringtrue".');
 
 const doTask = taskDoer(workerData as Project);
 
-/** The flat arrays of a block are handed over, not copied. */
+/** Flat arrays are handed over, not copied. */
 function buffersOf(outcome: Outcome): ArrayBuffer[] {
+  if (typeof outcome !== 'object' || outcome === null) return [];
   const buffers = Object.values(outcome).flatMap((part: unknown) =>
     ArrayBuffer.isView(part) && part.buffer instanceof ArrayBuffer ? [part.buffer] : [],
   );

@@ -1,0 +1,27 @@
+/** `ringtrue test-cuts`: whether test cuts are worth it, and how many rounds of them. */
+import type { TestValue } from '../../sim/decide/test-value';
+import { countedSentence } from '../../sim/wording/job-costs';
+import { plainText } from '../../sim/wording/tables';
+import { testAnswer, testValueTable } from '../../sim/wording/test-value';
+import { methodCommand } from './method-command';
+
+export const testCuts = methodCommand<TestValue, undefined>({
+  command: 'test-cuts',
+  kinds: {},
+  wish: () => undefined,
+  tasks: () => 1,
+  ask: (runner, _project, method, options) => runner.do({ kind: 'testValue', method, options }),
+  json: ({ rounds, ...value }) => {
+    return {
+      ...value,
+      rounds: rounds.map(({ maxRounds, yield: good, cost, extraCost, pays }) => {
+        return { maxRounds, yield: good, cost, extraCostPerJob: extraCost, paysChance: pays };
+      }),
+    };
+  },
+  texts: (value, project, method) => {
+    const { headline, because } = testAnswer(value, project, project.methods.indexOf(method));
+    const counted = countedSentence(method.minutes, project.costs);
+    return [[`“${method.name}”`, headline, ...because, counted].join('\n'), plainText(testValueTable(value))];
+  },
+});

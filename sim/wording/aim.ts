@@ -1,0 +1,59 @@
+/** The tilt to aim at, in words. */
+import type { BestAim } from '../decide/aim';
+import type { Method } from '../project/document';
+import { shareDifferenceText } from './differences';
+import { angleText, piecesText, shareText, shareWithInterval } from './figures';
+import type { TextTable } from './tables';
+
+/** Finer than any saw is set. */
+const DECIMALS = 3;
+
+const offsetText = (deg: number): string => angleText(Math.abs(deg), 'decimal', DECIMALS);
+
+/** "0.05° more than square to the ring asks for". */
+function sideText(deg: number): string {
+  if (deg === 0) return 'as the ring asks for';
+  return `${offsetText(deg)} ${deg > 0 ? 'over' : 'under'} what the ring asks for`;
+}
+
+/** One row for every offset tried that is not hopeless beside the best. */
+export function aimTable({ curve, yield: best }: BestAim): TextTable {
+  const worth = curve.filter((point) => point.yield.high >= 0.1 * best.value || point.aimDeg === 0);
+  return {
+    head: ['Tilt aimed', 'Good enough'],
+    rows: worth.map(({ aimDeg, yield: good }) => {
+      return [aimDeg > 0 ? `+${offsetText(aimDeg)}` : angleText(aimDeg, 'decimal', DECIMALS), shareWithInterval(good)];
+    }),
+  };
+}
+
+/** What an aim has to gain to be worth the gaps it opens on the other side. */
+const LEAST_GAIN = 0.01;
+
+/** @param bevelDeg the tilt that the ring asks for */
+export function aimSentences(best: BestAim, { name, tilt }: Method, bevelDeg: number): string[] {
+  const said = [`“${name}”: ${answer(best, bevelDeg)}`];
+  if (tilt.aimDeg !== 0) said.push(`The file has it aimed ${sideText(tilt.aimDeg)}.`);
+  return said;
+}
+
+function answer({ aimDeg, alikeDeg, yield: good, gain }: BestAim, bevelDeg: number): string {
+  if (good.value <= 0) return 'no aim gave a good piece. Better the method or widen the limits first.';
+  if (bevelDeg === 0) {
+    return 'a flat frame is cut with the blade square; a tilt would not close it better, only leave it no longer flat.';
+  }
+  const nominal = angleText(bevelDeg);
+  if (gain.low <= 0) {
+    return `leave the tilt at ${nominal}; no aim does better for certain than the ${shareText(good)} there.`;
+  }
+  if (gain.value < LEAST_GAIN) {
+    return `leave the tilt at ${nominal}; the best aim gains no more than ${shareDifferenceText(gain)}.`;
+  }
+  const set = angleText(bevelDeg + aimDeg, 'decimal', DECIMALS);
+  const [from, to] = [alikeDeg.from, alikeDeg.to].map((deg) => angleText(bevelDeg + deg, 'decimal', DECIMALS));
+  const alike = from === to ? '' : `, ${from} to ${to} does as well`;
+  return (
+    `set the tilt to ${set}, ${sideText(aimDeg)}${alike}: ${piecesText(good, 'comes out good', 'come out good')}, ` +
+    `${shareDifferenceText(gain)} against no aim.`
+  );
+}

@@ -1,0 +1,92 @@
+/** The error budget in words: where the gap comes from, and what each source would be worth were it perfect. */
+import type { SourceBudget, SourceEffect } from '../budget/budget';
+import type { IndexEstimate } from '../budget/sobol';
+import type { SourceIndices } from '../budget/source-sensitivity';
+import { gapDifferenceText } from './differences';
+import { type Display, gapText } from './figures';
+import { SOURCE_WORDS } from './sources';
+import { percentText, type TextTable } from './tables';
+
+/** "0.62 (0.58 to 0.66)". */
+export function indexText({ value, low, high }: IndexEstimate): string {
+  const [seen, least, most] = [value, low, high].map((part) => {
+    const text = part.toFixed(2);
+    return Number(text) === 0 ? '0.00' : text;
+  });
+  return `${seen} (${least} to ${most})`;
+}
+
+/** Below these a source is one of many that hardly matter. */
+const LEAST_SHARE = 0.005;
+const LEAST_CHANGE_MM = 0.0005;
+
+interface Weighed {
+  effect: SourceEffect;
+  index: SourceIndices | undefined;
+  counts: boolean;
+}
+
+/** The source that brings most in all first. */
+function weighed({ sources }: SourceBudget, indices: readonly SourceIndices[]): Weighed[] {
+  const indexOf = new Map(indices.map((index) => [index.source, index]));
+  const found = sources.map((effect): Weighed => {
+    const index = indexOf.get(effect.source);
+    const change = Math.abs(effect.showGapP95ChangeMm.value);
+    const counts =
+      effect.varianceShare >= LEAST_SHARE || change >= LEAST_CHANGE_MM || (index?.total.value ?? 0) >= LEAST_SHARE;
+    return { effect, index, counts };
+  });
+  return found.sort((a, b) => (b.index?.total.value ?? 0) - (a.index?.total.value ?? 0));
+}
+
+/** Names the sources that the table leaves out; null when there are none. */
+export function leftOutSentence(budget: SourceBudget, indices: readonly SourceIndices[]): string | null {
+  const rest = weighed(budget, indices).filter(({ counts }) => !counts);
+  if (rest.length === 0) return null;
+  return `Hardly anything comes from: ${rest.map(({ effect }) => SOURCE_WORDS[effect.source].label.toLowerCase()).join('; ')}.`;
+}
+
+/** One row for every source that counts. */
+export function sourceTable(
+  name: string,
+  budget: SourceBudget,
+  indices: readonly SourceIndices[],
+  display: Display,
+): TextTable {
+  const rows = weighed(budget, indices).filter(({ counts }) => counts);
+  return {
+    head: [name, 'Share', 'If it were perfect, 95 of 100 under', 'Change', 'Alone', 'In all'],
+    rows: rows.map(({ effect, index }) => [
+      SOURCE_WORDS[effect.source].label,
+      percentText(effect.varianceShare),
+      gapText(effect.showGapP95WithoutMm, display, 0.001),
+      gapDifferenceText(effect.showGapP95ChangeMm, display),
+      index === undefined ? '–' : indexText(index.first),
+      index === undefined ? '–' : indexText(index.total),
+    ]),
+  };
+}
+
+/** What the columns of the table are. */
+export const SOURCE_TABLE_NOTE = [
+  'Share: of the variance of the joints’ openings, worked out without the wood resisting.',
+  'Change: what a perfect source does to the gap that 95 of 100 pieces stay under, on the same luck, with its 95 % interval.',
+  'Alone, in all: the part of the worst gap’s variance that a source brings by itself, and with all it does together',
+  'with others. Estimates near 0 may come out below it.',
+].join('\n');
+
+/** Where 95 of 100 pieces stand, and which source to better first. */
+export function budgetSentences(name: string, budget: SourceBudget, display: Display): string {
+  const under = gapText(budget.showGapP95Mm, display, 0.001);
+  const stands = under.startsWith('over')
+    ? `“${name}”: more than 5 of 100 pieces show a gap ${under}.`
+    : `“${name}”: 95 of 100 pieces show no gap over ${under}.`;
+  const telling = budget.sources.filter(({ showGapP95ChangeMm }) => showGapP95ChangeMm.high < 0);
+  const [first] = telling.sort((a, b) => a.showGapP95WithoutMm - b.showGapP95WithoutMm);
+  if (budget.sources.length === 0) return `${stands} No source of error is above zero.`;
+  if (first === undefined) return `${stands} No single source, made perfect, would narrow that for certain.`;
+  const { label } = SOURCE_WORDS[first.source];
+  const without = gapText(first.showGapP95WithoutMm, display, 0.001);
+  const change = gapDifferenceText(first.showGapP95ChangeMm, display);
+  return `${stands} Look at “${label}” first: were that perfect, it would be ${without}, ${change}.`;
+}
