@@ -2,8 +2,10 @@
  * Where each piece of state lives: in the project file, on this machine, or nowhere once the window is closed;
  * and whether undo brings it back. The compiler keeps the table complete.
  */
+import type { ChoiceState } from './choice-store';
 import type { DocumentState } from './document-store';
 import type { FileState } from './file-store';
+import type { JointsViewState } from './joints-view';
 import type { QuestionState } from './question-store';
 import type { RunState } from './run-store';
 import type { ViewState } from './view-store';
@@ -13,7 +15,7 @@ export interface Keeping {
   undoable: boolean;
 }
 
-type AnyState = DocumentState & FileState & ViewState & RunState & QuestionState;
+type AnyState = ChoiceState & DocumentState & FileState & ViewState & RunState & QuestionState & JointsViewState;
 
 export const STATE_TABLE = {
   project: { kept: 'file', undoable: true },
@@ -26,6 +28,9 @@ export const STATE_TABLE = {
   theme: { kept: 'machine', undoable: false },
   inchFractions: { kept: 'machine', undoable: false },
   switchedOff: { kept: 'nowhere', undoable: false },
+  methodShown: { kept: 'nowhere', undoable: false },
+  bench: { kept: 'nowhere', undoable: false },
+  choice: { kept: 'nowhere', undoable: false },
   refusal: { kept: 'nowhere', undoable: false },
   announcement: { kept: 'nowhere', undoable: false },
 
@@ -40,4 +45,10 @@ export const STATE_TABLE = {
   questionFailures: { kept: 'nowhere', undoable: false },
   answers: { kept: 'nowhere', undoable: false },
   lastAnswers: { kept: 'nowhere', undoable: false },
+
+  lookedAtMethod: { kept: 'nowhere', undoable: false },
+  ringChoice: { kept: 'nowhere', undoable: false },
+  ringNumber: { kept: 'nowhere', undoable: false },
+  exaggeration: { kept: 'nowhere', undoable: false },
+  wantedYield: { kept: 'nowhere', undoable: false },
 } as const satisfies Record<keyof AnyState, Keeping>;

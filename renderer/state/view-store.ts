@@ -11,6 +11,19 @@ export interface Refusal {
   lines: string[];
 }
 
+/** What was read off a test piece, until it is dialled. */
+export interface BenchReading {
+  /** Method and kind of test piece it belongs to; another one starts anew. */
+  of: string;
+  /** From 1. */
+  round: number;
+  /** Without its sign; null before it is typed. */
+  sizeMm: number | null;
+  isOver: boolean;
+  /** What the readout shows, from square; null for what it should show. */
+  shownDeg: number | null;
+}
+
 export interface ViewState {
   page: Page;
   theme: ThemeChoice;
@@ -18,6 +31,9 @@ export interface ViewState {
   inchFractions: boolean;
   /** Names of the methods that are left out of the comparison for now. */
   switchedOff: string[];
+  /** Name of the method that the pages inside one method show; null until one is chosen. */
+  methodShown: string | null;
+  bench: BenchReading | null;
   refusal: Refusal | null;
   /** The last thing that was done, for the live region. */
   announcement: string;
@@ -28,6 +44,8 @@ export const useView = create<ViewState>()(() => ({
   theme: 'system',
   inchFractions: false,
   switchedOff: [],
+  methodShown: null,
+  bench: null,
   refusal: null,
   announcement: '',
 }));
@@ -50,7 +68,14 @@ export function setSwitchedOff(name: string, off: boolean): void {
   }));
 }
 
-/** A renamed method stays switched off. */
+/** A renamed method stays switched off, or the one that is shown. */
 export function renameSwitchedOff(from: string, to: string): void {
-  useView.setState(({ switchedOff }) => ({ switchedOff: switchedOff.map((name) => (name === from ? to : name)) }));
+  useView.setState(({ switchedOff, methodShown }) => ({
+    switchedOff: switchedOff.map((name) => (name === from ? to : name)),
+    methodShown: methodShown === from ? to : methodShown,
+  }));
+}
+
+export function showMethod(methodShown: string): void {
+  useView.setState({ methodShown });
 }

@@ -1,0 +1,20 @@
+/** Which method the pages inside one method show. */
+import type { Method, Project } from '../../sim/project/document';
+import { useDocument } from './document-store';
+import { useView } from './view-store';
+
+/** Place in the project of the method chosen; without a choice the first that is `preferred`, else the first of all. */
+export function methodShownIn(
+  project: Project,
+  name: string | null,
+  preferred: (method: Method) => boolean = () => true,
+): number {
+  const chosen = project.methods.findIndex((method) => method.name === name);
+  return chosen >= 0 ? chosen : Math.max(0, project.methods.findIndex(preferred));
+}
+
+export function useMethodShown(preferred?: (method: Method) => boolean): number {
+  const project = useDocument((state) => state.project);
+  const name = useView((view) => view.methodShown);
+  return methodShownIn(project, name, preferred);
+}
