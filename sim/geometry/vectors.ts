@@ -42,7 +42,7 @@ export function inverse(frame: Frame): Frame {
 /** Rotation by `angle` (a vector along the axis, length in radians) about the origin, then a shift. */
 export function motion(angle: Vector, shift: Vector): Frame {
   const size = Math.hypot(angle[0], angle[1], angle[2]);
-  const k: Vector = size > 0 ? scale(angle, 1 / size) : [0, 0, 1];
+  const k: Vector = size > 0 ? [angle[0] / size, angle[1] / size, angle[2] / size] : [0, 0, 1];
   const c = Math.cos(size);
   const s = Math.sin(size);
   const rotate = (v: Vector): Vector => add(add(scale(v, c), scale(cross(k, v), s)), scale(k, dot(k, v) * (1 - c)));
