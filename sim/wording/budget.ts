@@ -20,16 +20,16 @@ export function indexText({ value, low, high }: IndexEstimate): string {
 const LEAST_SHARE = 0.005;
 const LEAST_CHANGE_MM = 0.0005;
 
-interface Weighed {
+export interface WeighedSource {
   effect: SourceEffect;
   index: SourceIndices | undefined;
   counts: boolean;
 }
 
 /** The source that brings most in all first. */
-function weighed({ sources }: SourceBudget, indices: readonly SourceIndices[]): Weighed[] {
+export function weighedSources({ sources }: SourceBudget, indices: readonly SourceIndices[]): WeighedSource[] {
   const indexOf = new Map(indices.map((index) => [index.source, index]));
-  const found = sources.map((effect): Weighed => {
+  const found = sources.map((effect): WeighedSource => {
     const index = indexOf.get(effect.source);
     const change = Math.abs(effect.showGapP95ChangeMm.value);
     const counts =
@@ -41,7 +41,7 @@ function weighed({ sources }: SourceBudget, indices: readonly SourceIndices[]): 
 
 /** Names the sources that the table leaves out; null when there are none. */
 export function leftOutSentence(budget: SourceBudget, indices: readonly SourceIndices[]): string | null {
-  const rest = weighed(budget, indices).filter(({ counts }) => !counts);
+  const rest = weighedSources(budget, indices).filter(({ counts }) => !counts);
   if (rest.length === 0) return null;
   return `Hardly anything comes from: ${rest.map(({ effect }) => SOURCE_WORDS[effect.source].label.toLowerCase()).join('; ')}.`;
 }
@@ -53,7 +53,7 @@ export function sourceTable(
   indices: readonly SourceIndices[],
   display: Display,
 ): TextTable {
-  const rows = weighed(budget, indices).filter(({ counts }) => counts);
+  const rows = weighedSources(budget, indices).filter(({ counts }) => counts);
   return {
     head: [name, 'Share', 'If it were perfect, 95 of 100 under', 'Change', 'Alone', 'In all'],
     rows: rows.map(({ effect, index }) => [
