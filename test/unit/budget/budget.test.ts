@@ -1,0 +1,96 @@
+/** The error budget: one line a source, what the gap would be without it, and nothing else changed. */
+import { describe, expect, test, vi } from 'vitest';
+import { budgetLines, budgetSources, sourceBudget } from '../../../sim/budget/budget';
+import { RADIANS_PER_DEGREE } from '../../../sim/geometry/ring';
+import type { Project } from '../../../sim/project/document';
+import { runBlock } from '../../../sim/run/block';
+import { BLOCK_TRIALS, finish } from '../../../sim/run/block-loop';
+import { methodPlan } from '../../../sim/run/plan';
+import { normalQuantile } from '../../../sim/statistics/normal-distribution';
+import { selectQuantile } from '../../../sim/statistics/quantiles';
+import { type MethodChanges, projectWith } from '../../support/projects';
+
+// Long enough for a machine that is busy with other work.
+vi.setConfig({ testTimeout: 60_000 });
+
+const MIXED: MethodChanges = {
+  sequence: 'swapSides',
+  tilt: { sharedDeg: 0.08, biasDeg: 0.02, perCutDeg: 0.05 },
+  guide: { seatMm: 0.1 },
+  blade: { forceWithinCutN: 2, stiffnessNPerMm: 40 },
+};
+const project = (method: MethodChanges): Project => projectWith({ method, run: { seed: 23 } });
+const budgetOf = (method: MethodChanges, trials = 2000) => finish(sourceBudget(project(method), 0, { trials }));
+
+/** 95th percentile show gap of one block of rings. */
+const p95 = (method: MethodChanges, rings: number): number =>
+  selectQuantile(runBlock(methodPlan(project(method), 0, { sizes: false }), 23, 0, rings).showGapMm, 0.95);
+
+describe('the budget of a method', () => {
+  const budget = budgetOf(MIXED);
+
+  test('has one line for every source that does anything, in the order of the tables, with shares that add up to 1', () => {
+    const names = ['tiltShared', 'tiltPerCut', 'seat', 'bulge'];
+    expect(budget.sources.map(({ source }) => source)).toEqual(names);
+    expect(budgetSources(project(MIXED), 0)).toEqual(names);
+    expect(budget.sources.reduce((sum, { varianceShare }) => sum + varianceShare, 0)).toBeCloseTo(1, 12);
+    expect(budget.trials).toBe(2000);
+    expect(budgetLines(budget).map((line) => Object.keys(line))).toEqual(
+      names.map(() => ['source', 'varianceShare', 'showGapP95WithoutMm']),
+    );
+  });
+
+  test('has the gap of the method itself, and for each source that of the method with its figures at 0', () => {
+    expect(budget.showGapP95Mm).toBe(p95(MIXED, 2000));
+    const without: MethodChanges[] = [
+      { ...MIXED, tilt: { perCutDeg: 0.05 } },
+      { ...MIXED, tilt: { sharedDeg: 0.08, biasDeg: 0.02 } },
+      { ...MIXED, guide: {} },
+      { ...MIXED, blade: { stiffnessNPerMm: 40 } },
+    ];
+    budget.sources.forEach((line, i) => {
+      expect(line.showGapP95WithoutMm, line.source).toBeCloseTo(p95(without[i]!, 2000), 12);
+      expect(line.showGapP95ChangeMm.value).toBeCloseTo(line.showGapP95WithoutMm - budget.showGapP95Mm, 12);
+    });
+  });
+
+  test('of the tilt alone is all the tilt’s; without it every joint is tight', () => {
+    const { sources, showGapP95Mm } = budgetOf(
+      { tilt: { sharedDeg: 0.1 }, assembly: { ends: 'flush' } },
+      2 * BLOCK_TRIALS,
+    );
+    expect(sources).toHaveLength(1);
+    expect(sources[0]!.varianceShare).toBe(1);
+    expect(sources[0]!.showGapP95WithoutMm).toBe(0);
+    // derived: 2·L·σ·z, L = 18 / cos 22.5°; four standard errors of a 95th percentile, which is 2 % of it here
+    const exact = 2 * (18 / Math.cos(Math.PI / 8)) * 0.1 * RADIANS_PER_DEGREE * normalQuantile(0.95);
+    expect(Math.abs(showGapP95Mm - exact)).toBeLessThan(0.06 * exact);
+  });
+
+  test('shows a source that does nothing as just that, on the same luck', () => {
+    // out of square the guide only makes an upright ring conical
+    const { sources } = budgetOf({ tilt: { sharedDeg: 0.1 }, guide: { zeroDeg: 0.2 }, assembly: { ends: 'flush' } });
+    const zero = sources.find(({ source }) => source === 'guideZero')!;
+    expect(zero.varianceShare).toBeLessThan(1e-12);
+    expect(Math.abs(zero.showGapP95ChangeMm.value)).toBeLessThan(1e-7);
+    expect(zero.showGapP95ChangeMm.high - zero.showGapP95ChangeMm.low).toBeLessThan(1e-6);
+  });
+
+  test('counts the tilt as test cuts leave it', () => {
+    const tested = (test: MethodChanges['test']) =>
+      budgetOf({ tilt: { sharedDeg: 0.3, perCutDeg: 0.05 }, test: test! }).sources[0]!.varianceShare;
+    const untested = tested({ kind: 'none' });
+    const read = tested({ kind: 'fullRing', maxRounds: 2, readingMm: 0.1, stopWhenMm: 0.2 });
+    expect(untested).toBeGreaterThan(0.9);
+    expect(read).toBeLessThan(0.5);
+  });
+
+  test('that is stopped keeps the lines that are done', () => {
+    const { sources } = finish(sourceBudget(project(MIXED), 0, { trials: 500, shouldStop: () => true }));
+    expect(sources.map(({ source }) => source)).toEqual(['tiltShared']);
+  });
+
+  test('of a perfect method is empty', () => {
+    expect(budgetOf({}, 500).sources).toEqual([]);
+  });
+});
