@@ -155,7 +155,7 @@ test.describe('what is served', () => {
 });
 
 test.describe('what is written', () => {
-  test('the file named at the start, whole, and nothing else in its folder', async ({
+  test('the file named at the start, whole, and in its folder nothing else but its version before', async ({
     host,
     cookie,
     place,
@@ -165,7 +165,7 @@ test.describe('what is written', () => {
     const answer = await save(host, { cookie, 'x-ringtrue-place': place }, '{ "title": "Ø 280 mm" }');
     expect(JSON.parse(answer.text)).toEqual({ name: 'piece.ringtrue.json', place });
     expect(readFileSync(file, 'utf8')).toBe('{ "title": "Ø 280 mm" }');
-    expect(readdirSync(folder)).toEqual(['piece.ringtrue.json']);
+    expect(readdirSync(folder).sort()).toEqual(['piece.previous.ringtrue.json', 'piece.ringtrue.json']);
   });
 
   test('nowhere else: a path or a guess is no place', async ({ host, cookie, file, folder }) => {

@@ -2,6 +2,11 @@
 export const CHANNELS = {
   openedAtStart: 'ringtrue:opened-at-start',
   open: 'ringtrue:open',
+  reopen: 'ringtrue:reopen',
+  recent: 'ringtrue:recent',
   save: 'ringtrue:save',
+  keepRecovery: 'ringtrue:keep-recovery',
+  recovery: 'ringtrue:recovery',
+  dropRecovery: 'ringtrue:drop-recovery',
   setEdited: 'ringtrue:set-edited',
 } as const;

@@ -18,6 +18,21 @@ export interface SavedFile {
 /** A refusal or failure in plain words, fit to be shown as it is. */
 export interface HostProblem {
   problem: string;
+  /** Set when the file is not as it was last read or saved here: the person decides what becomes of it. */
+  because?: 'changed on disk';
+}
+
+export interface FileToSave extends OpenedFile {
+  /** Write even over a file that somebody else changed. */
+  overwrite?: boolean;
+}
+
+/** A project file opened or saved on this machine not long ago. */
+export interface RecentFile {
+  name: string;
+  /** Its folder, to be shown. */
+  folder: string;
+  place: string;
 }
 
 export interface Host {
@@ -26,8 +41,18 @@ export interface Host {
   openedAtStart(): Promise<OpenedFile | HostProblem | null>;
   /** Lets the person choose a file; null when they changed their mind. */
   open(): Promise<OpenedFile | HostProblem | null>;
+  /** Reads a file that was open here, or is among the recent ones, as it is now. */
+  reopen(place: string): Promise<OpenedFile | HostProblem>;
+  /** The files that can be reopened, the latest first. */
+  recent(): Promise<readonly RecentFile[]>;
   /** Writes to `place` when it is given, else asks where; null when they changed their mind. */
-  save(file: { name: string; text: string; place: string | null }): Promise<SavedFile | HostProblem | null>;
+  save(file: FileToSave): Promise<SavedFile | HostProblem | null>;
+  /** Keeps unsaved edits aside, in case the program ends before they are saved; null when that was done. */
+  keepRecovery(edits: OpenedFile): Promise<HostProblem | null>;
+  /** Edits kept aside by a window that ended without saving them; they stay kept. */
+  recovery(): Promise<OpenedFile | null>;
+  /** Throws away what `keepRecovery` kept or `recovery` gave: it is saved, or the person does not want it. */
+  dropRecovery(): Promise<void>;
   /** Tells the window whether closing it now would lose edits. */
   setEdited(edited: boolean): void;
 }

@@ -1,11 +1,20 @@
 import { z } from 'zod';
 import { LARGEST_FILE_BYTES } from '../../sim/project/file-size';
 
+const NAME = z.string().min(1).max(255);
+const TEXT = z.string().max(LARGEST_FILE_BYTES);
+const PLACE = z.string().max(64);
+
 /** What the pages may send to the shell. Whatever does not fit exactly is refused before anything is done with it. */
 export const SAVE_PAYLOAD = z.strictObject({
-  name: z.string().min(1).max(255),
-  text: z.string().max(LARGEST_FILE_BYTES),
-  place: z.string().max(64).nullable(),
+  name: NAME,
+  text: TEXT,
+  place: PLACE.nullable(),
+  overwrite: z.boolean().default(false),
 });
+
+export const KEEP_RECOVERY_PAYLOAD = z.strictObject({ name: NAME, text: TEXT, place: PLACE.nullable() });
+
+export const REOPEN_PAYLOAD = PLACE;
 
 export const SET_EDITED_PAYLOAD = z.boolean();

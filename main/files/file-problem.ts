@@ -7,6 +7,8 @@ const READING: Record<string, string> = {
   EACCES: 'may not be read by you. Change its permissions or choose another file.',
   EPERM: 'may not be read by you. Change its permissions or choose another file.',
   EISDIR: 'is a folder. Name a file in it.',
+  EBUSY: 'is held by another program. Close it there and open it again.',
+  EIO: 'could not be read: the disk does not answer. Check the disk.',
 };
 
 const WRITING: Record<string, string> = {
@@ -18,6 +20,10 @@ const WRITING: Record<string, string> = {
   EISDIR: 'cannot be written: a folder has that name. Choose another name.',
   ENOSPC: 'cannot be written: the disk is full. Free some space or choose another disk.',
   EDQUOT: 'cannot be written: your share of the disk is full. Free some space or choose another disk.',
+  EFBIG: 'cannot be written: the disk takes no file that large. Choose another disk.',
+  EBUSY: 'cannot be written: another program holds it. Close it there or save under another name.',
+  ETXTBSY: 'cannot be written: another program holds it. Close it there or save under another name.',
+  EIO: 'cannot be written: the disk does not answer. Choose another disk.',
 };
 
 /**

@@ -2,51 +2,80 @@ import { randomBytes } from 'node:crypto';
 import { basename, resolve } from 'node:path';
 import type { HostProblem, OpenedFile, SavedFile } from '../contract/host';
 import { FileProblem } from './file-problem';
-import { readProjectFile } from './read-project-file';
-import { writeAtomically } from './write-atomically';
+import { readMarked } from './read-project-file';
+import { bytesMark, ChangedOnDisk, saveProjectFile } from './save-project-file';
+
+/** A file that has a place, and the mark of its bytes as they were last read or written here; null when never. */
+export interface PlacedFile {
+  readonly path: string;
+  mark: string | null;
+}
+
+const NOT_OPENED_HERE: HostProblem = {
+  problem: 'This file was not opened here, so it is not touched. Open it, or save under a name of your choice.',
+};
 
 /**
  * The files that the pages may write back. A page never sees or names a path: it gets an unguessable word for each
  * file the person chose, and only that word opens the way to it.
  */
 export class Places {
-  readonly #paths = new Map<string, string>();
+  readonly #files = new Map<string, PlacedFile>();
 
   /** @returns the word for this file, the same one each time */
   issue(path: string): string {
     const wanted = resolve(path);
-    for (const [place, known] of this.#paths) if (known === wanted) return place;
+    for (const [place, { path: known }] of this.#files) if (known === wanted) return place;
     const place = randomBytes(24).toString('base64url');
-    this.#paths.set(place, wanted);
+    this.#files.set(place, { path: wanted, mark: null });
     return place;
+  }
+
+  /** @returns the file behind a word issued before, undefined for any other */
+  fileAt(place: string): PlacedFile | undefined {
+    return this.#files.get(place);
   }
 
   /** Reads the file at `path` and issues a place for it; a failure comes back as a sentence. */
   async read(path: string): Promise<OpenedFile | HostProblem> {
     try {
-      const text = await readProjectFile(path);
-      return { name: basename(path), text, place: this.issue(path) };
+      const { text, mark } = await readMarked(path);
+      const place = this.issue(path);
+      const file = this.#files.get(place);
+      if (file) file.mark = mark;
+      return { name: basename(path), text, place };
     } catch (error) {
       return asHostProblem(error);
     }
   }
 
-  /** Writes to a place issued before; a failure, or a place never issued, comes back as a sentence. */
-  async write(place: string, text: string): Promise<SavedFile | HostProblem> {
-    const path = this.#paths.get(place);
-    if (path === undefined) {
-      return { problem: 'This file was not opened here, so it is not written. Save it under a name of your choice.' };
-    }
+  /** Reads the file behind a place as it is now. */
+  async reread(place: string): Promise<OpenedFile | HostProblem> {
+    const file = this.#files.get(place);
+    return file ? this.read(file.path) : NOT_OPENED_HERE;
+  }
+
+  /**
+   * Writes to a place issued before; a failure, or a place never issued, comes back as a sentence.
+   *
+   * @param overwrite write even when the file is not as it was last read or written here
+   */
+  async write(place: string, text: string, overwrite: boolean): Promise<SavedFile | HostProblem> {
+    const file = this.#files.get(place);
+    if (!file) return NOT_OPENED_HERE;
     try {
-      await writeAtomically(path, text);
-      return { name: basename(path), place };
+      // A file never seen here has no bytes that may be written over.
+      await saveProjectFile(file.path, text, overwrite ? null : (file.mark ?? 'never seen'));
+      file.mark = bytesMark(text);
+      return { name: basename(file.path), place };
     } catch (error) {
       return asHostProblem(error);
     }
   }
 }
 
-function asHostProblem(error: unknown): HostProblem {
+export function asHostProblem(error: unknown): HostProblem {
+  if (error instanceof ChangedOnDisk) return { problem: error.message, because: 'changed on disk' };
   if (error instanceof FileProblem) return { problem: error.message };
   throw error;
 }

@@ -2,6 +2,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { sizeProblem } from '../../sim/project/file-size';
 import { asFileProblem, FileProblem } from './file-problem';
+import { bytesMark } from './save-project-file';
 
 /**
  * Reads a project file's text. A byte order mark is dropped; line ends are left as they are.
@@ -11,6 +12,11 @@ import { asFileProblem, FileProblem } from './file-problem';
  * @throws {FileProblem} when it is absent, unreadable, no plain file, too large or not UTF-8 text
  */
 export async function readProjectFile(path: string): Promise<string> {
+  return (await readMarked(path)).text;
+}
+
+/** The same, with the mark of the bytes it was read from, by which a later change of the file is noticed. */
+export async function readMarked(path: string): Promise<{ text: string; mark: string }> {
   try {
     // Looked at before it is opened: opening a pipe would wait for somebody to write into it.
     const found = await stat(path);
@@ -18,7 +24,8 @@ export async function readProjectFile(path: string): Promise<string> {
     if (!found.isFile()) throw new FileProblem(`${path} is not a plain file. Choose a Ringtrue project file.`);
     const tooLarge = sizeProblem(basename(path), found.size);
     if (tooLarge) throw new FileProblem(tooLarge);
-    return decode(path, await readFile(path));
+    const bytes = await readFile(path);
+    return { text: decode(path, bytes), mark: bytesMark(bytes) };
   } catch (error) {
     throw asFileProblem('reading', path, error);
   }

@@ -1,7 +1,12 @@
 import { randomBytes } from 'node:crypto';
-import { chmod, open, realpath, rename, rm, stat } from 'node:fs/promises';
+import { chmod, open, readdir, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { asFileProblem } from './file-problem';
+
+/** A name for a file that is being written beside `path`, and to be moved over it. */
+export function partFileBeside(path: string): string {
+  return join(dirname(path), `.${basename(path)}.${randomBytes(6).toString('hex')}.part`);
+}
 
 /**
  * Writes a text file so that, whatever happens, either the old or the new text is there, never half of one:
@@ -18,7 +23,7 @@ export async function writeAtomically(path: string, text: string): Promise<void>
       (found) => found.mode & 0o777,
       () => null,
     );
-    const beside = join(dirname(target), `.${basename(target)}.${randomBytes(6).toString('hex')}.part`);
+    const beside = partFileBeside(target);
     try {
       const handle = await open(beside, 'wx');
       try {
@@ -33,7 +38,30 @@ export async function writeAtomically(path: string, text: string): Promise<void>
       await rm(beside, { force: true });
       throw error;
     }
+    await syncFolder(dirname(target));
   } catch (error) {
     throw asFileProblem('writing', path, error);
+  }
+}
+
+/** Without this a power cut could take the move back. Windows cannot open a folder and needs none of it. */
+async function syncFolder(folder: string): Promise<void> {
+  const handle = await open(folder, 'r').catch(() => null);
+  await handle?.sync().catch(() => {});
+  await handle?.close();
+}
+
+/** A part file this old belongs to a program that was killed while it wrote. */
+const LEFT_BEHIND_AFTER_MS = 60_000;
+
+/** Removes what a program killed while writing `path` left beside it. */
+export async function removeLeftParts(path: string): Promise<void> {
+  const folder = dirname(path);
+  const start = `.${basename(path)}.`;
+  for (const name of await readdir(folder).catch(() => [])) {
+    if (!name.startsWith(start) || !/\.[0-9a-f]{12}\.part$/.test(name)) continue;
+    const part = join(folder, name);
+    const found = await stat(part).catch(() => null);
+    if (found && Date.now() - found.mtimeMs > LEFT_BEHIND_AFTER_MS) await rm(part, { force: true });
   }
 }

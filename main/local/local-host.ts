@@ -3,9 +3,10 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { PAGE_HEADERS } from '../contract/page-headers';
 import { readPageFiles } from '../files/page-files';
-import { Places } from '../files/places';
+import { ProjectFiles } from '../files/project-files';
 import { Admission } from './admission';
-import { readBody } from './read-body';
+import { answerFiles } from './answer-files';
+import { sendText } from './send';
 
 /** The running host. */
 export interface LocalHost {
@@ -19,8 +20,10 @@ export interface LocalHost {
 export interface LocalHostOptions {
   /** The built pages, with an index.html. */
   pagesFolder: string;
-  /** The project file to open at the start and to save to; no other file can be written. */
+  /** The project file to open at the start and to save to; of others only recent ones can be written. */
   startFile?: string | undefined;
+  /** The user's own folder for this program. */
+  stateFolder: string;
 }
 
 /**
@@ -28,9 +31,9 @@ export interface LocalHostOptions {
  *
  * @throws {Error} when the pages are not built or no port can be had
  */
-export async function startLocalHost({ pagesFolder, startFile }: LocalHostOptions): Promise<LocalHost> {
+export async function startLocalHost({ pagesFolder, startFile, stateFolder }: LocalHostOptions): Promise<LocalHost> {
   const files = await readPageFiles(pagesFolder);
-  const places = new Places();
+  const projectFiles = new ProjectFiles(stateFolder);
   const server = createServer();
   server.listen(0, '127.0.0.1');
   await once(server, 'listening');
@@ -51,12 +54,8 @@ export async function startLocalHost({ pagesFolder, startFile }: LocalHostOption
     if (!admission.hasKey(request)) {
       return sendText(response, 403, 'Open Ringtrue through the address it printed when it started.');
     }
-    if (path === '/api/save') {
-      if (request.method !== 'POST') return sendText(response, 405, 'Saving is asked for with POST.');
-      return save(request, response);
-    }
+    if (path.startsWith('/api/')) return answerFiles({ path, request, response, files: projectFiles, startFile });
     if (!reads) return sendText(response, 405, 'Only GET and HEAD are answered here.');
-    if (path === '/api/start-file') return sendJson(response, 200, startFile ? await places.read(startFile) : null);
     const file = files.get(path);
     if (!file) return sendText(response, 404, 'There is nothing at this address.');
     response.writeHead(200, {
@@ -65,19 +64,6 @@ export async function startLocalHost({ pagesFolder, startFile }: LocalHostOption
       'Content-Length': file.bytes.length,
     });
     response.end(request.method === 'HEAD' ? undefined : file.bytes);
-  }
-
-  async function save(request: IncomingMessage, response: ServerResponse): Promise<void> {
-    const text = await readBody(request);
-    if (text === null) {
-      response.setHeader('Connection', 'close');
-      return sendJson(response, 413, {
-        problem: 'The project is larger than a project file may be. It was not saved.',
-      });
-    }
-    const place = request.headers['x-ringtrue-place'];
-    const saved = await places.write(typeof place === 'string' ? place : '', text);
-    sendJson(response, 'problem' in saved ? 409 : 200, saved);
   }
 
   server.on('request', (request, response) => {
@@ -98,13 +84,4 @@ export async function startLocalHost({ pagesFolder, startFile }: LocalHostOption
       await closed;
     },
   };
-}
-
-function sendText(response: ServerResponse, status: number, sentence: string): void {
-  response.writeHead(status, { ...PAGE_HEADERS, 'Content-Type': 'text/plain; charset=utf-8' }).end(`${sentence}\n`);
-}
-
-function sendJson(response: ServerResponse, status: number, value: unknown): void {
-  const type = 'application/json; charset=utf-8';
-  response.writeHead(status, { ...PAGE_HEADERS, 'Content-Type': type }).end(JSON.stringify(value));
 }

@@ -1,4 +1,5 @@
 /** The local host as a program: serve the pages, show them, and end when the window or the terminal says so. */
+import { stateFolder } from '../files/state-folder';
 import { type LocalHost, startLocalHost } from './local-host';
 import { openDefaultBrowser, openOwnWindow } from './open-window';
 
@@ -18,7 +19,7 @@ export interface ServeOptions {
  * default browser is asked; where there is none either, the address is said.
  */
 export async function serveUntilClosed({ pagesFolder, startFile, display, say }: ServeOptions): Promise<void> {
-  const host = await startLocalHost({ pagesFolder, startFile });
+  const host = await startLocalHost({ pagesFolder, startFile, stateFolder: stateFolder() });
   const stop = stopSignal();
   try {
     if (!display) return await sayAddress(host, say, stop);

@@ -1,15 +1,15 @@
 import { dialog, type IpcMainEvent, type IpcMainInvokeEvent, ipcMain } from 'electron';
 import { CHANNELS } from '../contract/channels';
 import type { HostProblem, OpenedFile, SavedFile } from '../contract/host';
-import { SAVE_PAYLOAD, SET_EDITED_PAYLOAD } from '../contract/payloads';
-import type { Places } from '../files/places';
+import { KEEP_RECOVERY_PAYLOAD, REOPEN_PAYLOAD, SAVE_PAYLOAD, SET_EDITED_PAYLOAD } from '../contract/payloads';
+import type { ProjectFiles } from '../files/project-files';
 import { isPagesAddress } from './pages-protocol';
 import type { ShellWindow } from './window';
 
 const FILTERS = [{ name: 'Ringtrue project', extensions: ['json'] }];
 
 /** Answers the verbs of `Host` for the pages in our window, and for nobody else. */
-export function answerChannels(shellWindow: ShellWindow, places: Places, startFile: string | null): void {
+export function answerChannels(shellWindow: ShellWindow, files: ProjectFiles, startFile: string | null): void {
   const { browserWindow } = shellWindow;
 
   function checkSender(event: IpcMainInvokeEvent | IpcMainEvent): void {
@@ -20,21 +20,47 @@ export function answerChannels(shellWindow: ShellWindow, places: Places, startFi
 
   ipcMain.handle(CHANNELS.openedAtStart, async (event): Promise<OpenedFile | HostProblem | null> => {
     checkSender(event);
-    return startFile === null ? null : places.read(startFile);
+    return startFile === null ? null : files.read(startFile);
   });
 
   ipcMain.handle(CHANNELS.open, async (event): Promise<OpenedFile | HostProblem | null> => {
     checkSender(event);
     const { filePaths } = await dialog.showOpenDialog(browserWindow, { properties: ['openFile'], filters: FILTERS });
-    return filePaths[0] === undefined ? null : places.read(filePaths[0]);
+    return filePaths[0] === undefined ? null : files.read(filePaths[0]);
   });
 
   ipcMain.handle(CHANNELS.save, async (event, payload: unknown): Promise<SavedFile | HostProblem | null> => {
     checkSender(event);
-    const { name, text, place } = SAVE_PAYLOAD.parse(payload);
-    if (place !== null) return places.write(place, text);
-    const { filePath, canceled } = await dialog.showSaveDialog(browserWindow, { defaultPath: name, filters: FILTERS });
-    return canceled || !filePath ? null : places.write(places.issue(filePath), text);
+    const file = SAVE_PAYLOAD.parse(payload);
+    if (file.place !== null) return files.save(file);
+    const asked = { defaultPath: file.name, filters: FILTERS };
+    const { filePath, canceled } = await dialog.showSaveDialog(browserWindow, asked);
+    return canceled || !filePath ? null : files.saveAs(filePath, file.text);
+  });
+
+  ipcMain.handle(CHANNELS.reopen, async (event, payload: unknown) => {
+    checkSender(event);
+    return files.reopen(REOPEN_PAYLOAD.parse(payload));
+  });
+
+  ipcMain.handle(CHANNELS.recent, async (event) => {
+    checkSender(event);
+    return files.recent();
+  });
+
+  ipcMain.handle(CHANNELS.keepRecovery, async (event, payload: unknown) => {
+    checkSender(event);
+    return files.keepRecovery(KEEP_RECOVERY_PAYLOAD.parse(payload));
+  });
+
+  ipcMain.handle(CHANNELS.recovery, async (event) => {
+    checkSender(event);
+    return files.recovery();
+  });
+
+  ipcMain.handle(CHANNELS.dropRecovery, async (event) => {
+    checkSender(event);
+    await files.dropRecovery();
   });
 
   ipcMain.on(CHANNELS.setEdited, (event, payload: unknown) => {

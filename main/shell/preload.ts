@@ -7,7 +7,12 @@ const host = {
   kind: 'electron',
   openedAtStart: () => ipcRenderer.invoke(CHANNELS.openedAtStart),
   open: () => ipcRenderer.invoke(CHANNELS.open),
+  reopen: (place) => ipcRenderer.invoke(CHANNELS.reopen, place),
+  recent: () => ipcRenderer.invoke(CHANNELS.recent),
   save: (file) => ipcRenderer.invoke(CHANNELS.save, file),
+  keepRecovery: (edits) => ipcRenderer.invoke(CHANNELS.keepRecovery, edits),
+  recovery: () => ipcRenderer.invoke(CHANNELS.recovery),
+  dropRecovery: () => ipcRenderer.invoke(CHANNELS.dropRecovery),
   setEdited: (edited) => ipcRenderer.send(CHANNELS.setEdited, edited),
 } satisfies Host;
 

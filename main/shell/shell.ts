@@ -2,7 +2,7 @@
 import { fileURLToPath } from 'node:url';
 import { app, dialog } from 'electron';
 import { readPageFiles } from '../files/page-files';
-import { Places } from '../files/places';
+import { ProjectFiles } from '../files/project-files';
 import { answerChannels } from './answer-channels';
 import { setMenu } from './menu';
 import { registerPagesScheme, servePages } from './pages-protocol';
@@ -25,8 +25,9 @@ async function start(): Promise<void> {
   refusePermissions();
   setMenu();
   servePages(await readPageFiles(PAGES_FOLDER));
-  const shellWindow = openShellWindow();
-  answerChannels(shellWindow, new Places(), startFile);
+  const files = new ProjectFiles(app.getPath('userData'));
+  const shellWindow = openShellWindow({ onEditsGivenUp: () => files.dropRecovery() });
+  answerChannels(shellWindow, files, startFile);
   app.on('second-instance', () => {
     if (shellWindow.browserWindow.isMinimized()) shellWindow.browserWindow.restore();
     shellWindow.browserWindow.focus();

@@ -8,8 +8,12 @@ export interface ShellWindow {
   edited: boolean;
 }
 
-/** Opens the window on the pages. It shows itself when there is something to see. */
-export function openShellWindow(): ShellWindow {
+/**
+ * Opens the window on the pages. It shows itself when there is something to see.
+ *
+ * @param onEditsGivenUp called when the person closes it and agrees to lose the edits; the window waits for the end of it
+ */
+export function openShellWindow({ onEditsGivenUp }: { onEditsGivenUp: () => Promise<void> }): ShellWindow {
   const browserWindow = new BrowserWindow({
     width: 1360,
     height: 900,
@@ -28,7 +32,9 @@ export function openShellWindow(): ShellWindow {
   const shellWindow: ShellWindow = { browserWindow, edited: false };
   browserWindow.once('ready-to-show', () => browserWindow.show());
   browserWindow.on('close', (event) => {
-    if (shellWindow.edited && !mayLoseEdits(browserWindow)) event.preventDefault();
+    if (!shellWindow.edited) return;
+    event.preventDefault();
+    if (mayLoseEdits(browserWindow)) void onEditsGivenUp().finally(() => browserWindow.destroy());
   });
   // The guard of the pages themselves is for browsers; here the question is asked above, in the system's own way.
   browserWindow.webContents.on('will-prevent-unload', (event) => event.preventDefault());
@@ -37,7 +43,7 @@ export function openShellWindow(): ShellWindow {
     const answer = dialog.showMessageBoxSync(browserWindow, {
       type: 'error',
       message: 'The page stopped working.',
-      detail: `Edits that were not saved are lost (${reason}).`,
+      detail: `Edits up to about two seconds ago are kept and will be offered again (${reason}).`,
       buttons: ['Open it again', 'Quit'],
     });
     if (answer === 0) browserWindow.webContents.reload();

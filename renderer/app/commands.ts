@@ -2,7 +2,7 @@
 import type { Host } from '../../main/contract/host';
 import { redo, undo, useDocument } from '../state/document-store';
 import { PAGES, type Page, showPage } from '../state/view-store';
-import { mayLeave, openExample, openFile, saveFile } from './open-save';
+import { mayLeave, openExample, openFile, openRecent, saveFile } from './open-save';
 
 /** `mod` is Ctrl, on a Mac the command key. */
 export interface Shortcut {
@@ -39,6 +39,14 @@ export function commandsFor(host: Host): readonly Command[] {
       run: async () => {
         if (mayLeave()) await openFile(host);
       },
+    },
+    {
+      id: 'open-recent',
+      label: 'Recent',
+      keywords: ['file', 'last', 'open again', 'reopen'],
+      shortcut: null,
+      when: always,
+      run: () => openRecent(host),
     },
     {
       id: 'save',

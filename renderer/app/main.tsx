@@ -5,6 +5,7 @@ import { answerQuestions } from '../state/answer-questions';
 import { keepViewOnMachine } from '../state/keep-on-machine';
 import { simulateProject } from '../state/simulate-project';
 import { startPool, startWorkerAlone } from '../worker/start-pool';
+import { keepEdits, offerRecovery } from './keep-edits';
 import { openAtStart } from './open-save';
 import { Root } from './root';
 import './tokens.css';
@@ -18,7 +19,8 @@ const host = chooseHost();
 keepViewOnMachine(window.localStorage);
 const simulation = simulateProject(startPool());
 answerQuestions({ long: startWorkerAlone(), quick: startWorkerAlone() });
-void openAtStart(host);
+keepEdits(host);
+void openAtStart(host).then(() => offerRecovery(host));
 
 const container = document.getElementById('root');
 if (!container) throw new Error('The page has no place for the program.');

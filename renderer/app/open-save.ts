@@ -1,11 +1,12 @@
 /** Opening and saving the project through the host. Whatever is refused is said in a dialog, and the project on the screen stays. */
-import type { Host, HostProblem, OpenedFile } from '../../main/contract/host';
+import type { FileToSave, Host, HostProblem, OpenedFile, SavedFile } from '../../main/contract/host';
 import type { Project } from '../../sim/project/document';
 import { exampleProject } from '../../sim/project/example';
 import { sizeProblem } from '../../sim/project/file-size';
 import { type Problem, problemLine } from '../../sim/project/problem';
 import { readProject } from '../../sim/project/read';
 import { writeProject } from '../../sim/project/write';
+import { askToChoose } from '../state/choice-store';
 import { replaceProject, useDocument } from '../state/document-store';
 import { isEdited, useFile } from '../state/file-store';
 import { problemsOf } from '../state/problems';
@@ -45,11 +46,47 @@ export function takeUp({ name, text, place }: OpenedFile): void {
   else refuse(`${name} was not opened`, lines(outcome.problems));
 }
 
-export async function openFile(host: Host): Promise<void> {
-  const answer = await host.open();
+/** Shows edits that were kept aside, as edits: they are not saved yet. */
+export function takeUpEdits({ name, text, place }: OpenedFile): void {
+  const outcome = readProject(text);
+  if (!outcome.ok) {
+    refuse('The edits were not brought back', lines(outcome.problems));
+    return;
+  }
+  const { project } = outcome;
+  // First what they are an edit of, so that at no moment they count as saved or given up.
+  useFile.setState({ savedProject: structuredClone(project), fileName: name, place });
+  replaceProject(project);
+  useView.setState({ switchedOff: [] });
+  announce(`The edits of ${project.title} are back. They are not saved yet.`);
+}
+
+function takeUpAnswer(answer: OpenedFile | HostProblem | null): void {
   if (!answer) return;
   if (isProblem(answer)) refuse('Nothing was opened', [answer.problem]);
   else takeUp(answer);
+}
+
+export async function openFile(host: Host): Promise<void> {
+  takeUpAnswer(await host.open());
+}
+
+/** Offers the files opened or saved here not long ago. */
+export async function openRecent(host: Host): Promise<void> {
+  const files = await host.recent();
+  const none = 'None yet. Files that the program can write back are listed here once they were opened or saved.';
+  askToChoose({
+    title: 'Recent files',
+    lines: files.length === 0 ? [none] : [],
+    answers: files.map(({ name, folder, place }) => ({
+      label: name,
+      detail: folder,
+      take: () => {
+        if (mayLeave()) void host.reopen(place).then(takeUpAnswer);
+      },
+    })),
+    mayWait: true,
+  });
 }
 
 export async function openAtStart(host: Host): Promise<void> {
@@ -76,12 +113,41 @@ export async function saveFile(host: Host): Promise<void> {
     return refuse('Not saved: a file with these values could not be opened again', lines(problems));
   }
   const { fileName, place } = useFile.getState();
-  const name = fileName ?? fileNameFor(project.title);
-  const answer = await host.save({ name, text: writeProject(project), place });
+  await write(host, project, { name: fileName ?? fileNameFor(project.title), text: writeProject(project), place });
+}
+
+async function write(host: Host, project: Project, file: FileToSave): Promise<void> {
+  const answer = await host.save(file);
   if (!answer) return;
-  if (isProblem(answer)) return refuse('Not saved', [answer.problem]);
-  useFile.setState({ savedProject: project, fileName: answer.name, place: answer.place });
-  announce(`${answer.name} is saved.`);
+  if (!isProblem(answer)) return markSaved(project, answer);
+  if (answer.because === 'changed on disk' && file.place !== null)
+    askWhatOfChanged(host, project, file, answer.problem);
+  else refuse('Not saved', [answer.problem]);
+}
+
+function markSaved(project: Project, { name, place }: SavedFile): void {
+  useFile.setState({ savedProject: project, fileName: name, place });
+  announce(`${name} is saved.`);
+}
+
+function askWhatOfChanged(host: Host, project: Project, file: FileToSave, problem: string): void {
+  const { place } = file;
+  askToChoose({
+    title: 'Not saved: the file is not as it was',
+    lines: [problem],
+    answers: [
+      { label: 'Write over it', take: () => void write(host, project, { ...file, overwrite: true }) },
+      { label: 'Save under another name', take: () => void write(host, project, { ...file, place: null }) },
+      {
+        label: 'Open it as it is now',
+        detail: 'Your edits are given up.',
+        take: () => {
+          if (place !== null) void host.reopen(place).then(takeUpAnswer);
+        },
+      },
+    ],
+    mayWait: true,
+  });
 }
 
 export function openExample(): void {

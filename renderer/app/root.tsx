@@ -7,6 +7,7 @@ import { useSettledSentence } from '../pages/verdict/use-verdict';
 import { VerdictPage } from '../pages/verdict/verdict-page';
 import type { Simulation } from '../state/simulate-project';
 import { type Page, useView } from '../state/view-store';
+import { ChoiceDialog } from './choice-dialog';
 import { commandsFor } from './commands';
 import { FailureBoundary } from './failure-boundary';
 import { RefusalDialog } from './refusal-dialog';
@@ -41,6 +42,7 @@ export function Root({ host, simulation }: { host: Host; simulation: Simulation 
         </FailureBoundary>
       </main>
       <Spoken />
+      <ChoiceDialog />
       <RefusalDialog />
     </SimulationContext>
   );

@@ -4,7 +4,7 @@ import { PAGES, showPage, type ThemeChoice, useView } from '../state/view-store'
 import { ariaShortcut, type Command, PAGE_NAMES, shortcutText } from './commands';
 import { useIsEdited } from './use-window-events';
 
-const TOOLS = ['open', 'save', 'open-example', 'undo', 'redo'];
+const TOOLS = ['open', 'open-recent', 'save', 'open-example', 'undo', 'redo'];
 const THEMES: readonly { value: ThemeChoice; label: string }[] = [
   { value: 'system', label: 'Theme: auto' },
   { value: 'light', label: 'Theme: light' },

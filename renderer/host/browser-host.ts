@@ -1,4 +1,4 @@
-import type { Host, HostProblem, OpenedFile, SavedFile } from '../../main/contract/host';
+import type { FileToSave, Host, HostProblem, OpenedFile, RecentFile, SavedFile } from '../../main/contract/host';
 import { sizeProblem } from '../../sim/project/file-size';
 import { chooseFile } from './choose-file';
 import { handOverDownload } from './hand-over-download';
@@ -36,28 +36,51 @@ async function open(): Promise<OpenedFile | HostProblem | null> {
   }
 }
 
-async function save({ name, text, place }: Parameters<Host['save']>[0]): Promise<SavedFile | HostProblem> {
+/** Asks for something that changes the disk, with the text of a project if there is one to send. */
+function change<Answer>(path: string, headers: Record<string, string>, text = ''): Promise<Answer | HostProblem> {
+  const sent = { 'Content-Type': 'text/plain; charset=utf-8', ...headers };
+  return ask<Answer>(path, { method: 'POST', headers: sent, body: text });
+}
+
+async function save({ name, text, place, overwrite }: FileToSave): Promise<SavedFile | HostProblem> {
   const contents = new Blob([text], { type: 'application/json' });
   const tooLarge = sizeProblem(name, contents.size);
   if (tooLarge) return { problem: tooLarge };
   if (place !== null) {
-    const headers = { 'Content-Type': 'text/plain; charset=utf-8', 'X-Ringtrue-Place': place };
-    return ask<SavedFile>('/api/save', { method: 'POST', headers, body: text });
+    const headers = { 'X-Ringtrue-Place': place, ...(overwrite && { 'X-Ringtrue-Overwrite': 'yes' }) };
+    return change<SavedFile>('/api/save', headers, text);
   }
   handOverDownload(name, contents);
   return { name, place: null };
 }
 
+/** The answer, or `instead` where there is none: what is only offered is no reason to complain. */
+async function orElse<Answer extends object | null>(answer: Promise<Answer | HostProblem>, instead: Answer) {
+  const given = await answer;
+  return given !== null && 'problem' in given ? instead : (given as Answer);
+}
+
 /**
- * The pages in a browser, behind the local host: the file named at the start is read and written through it, every other
- * file through the browser's own choosing and downloading.
+ * The pages in a browser, behind the local host: the files named at its starts are read and written through it, every
+ * other file through the browser's own choosing and downloading.
  */
 export function browserHost(): Host {
   return {
     kind: 'browser',
     openedAtStart: () => ask<OpenedFile | null>('/api/start-file'),
     open,
+    reopen: (place) => change<OpenedFile>('/api/reopen', { 'X-Ringtrue-Place': place }),
+    recent: () => orElse(ask<readonly RecentFile[]>('/api/recent'), []),
     save,
+    keepRecovery({ name, text, place }) {
+      // Headers hold ASCII only.
+      const headers = { 'X-Ringtrue-Name': encodeURIComponent(name), 'X-Ringtrue-Place': place ?? '' };
+      return change<null>('/api/keep-recovery', headers, text);
+    },
+    recovery: () => orElse(change<OpenedFile | null>('/api/recovery', {}), null),
+    async dropRecovery() {
+      await change<null>('/api/drop-recovery', {});
+    },
     setEdited(edited) {
       if (edited) window.addEventListener('beforeunload', guardUnload);
       else window.removeEventListener('beforeunload', guardUnload);

@@ -16,7 +16,12 @@ export function electronHost(bridge: Host): Host {
     kind: 'electron',
     openedAtStart: () => bridge.openedAtStart().catch(() => FAILED),
     open: () => bridge.open().catch(() => FAILED),
+    reopen: (place) => bridge.reopen(place).catch(() => FAILED),
+    recent: () => bridge.recent().catch(() => []),
     save: (file) => bridge.save(file).catch(() => FAILED),
+    keepRecovery: (edits) => bridge.keepRecovery(edits).catch(() => FAILED),
+    recovery: () => bridge.recovery().catch(() => null),
+    dropRecovery: () => bridge.dropRecovery().catch(() => {}),
     setEdited: (edited) => bridge.setEdited(edited),
   } satisfies Host;
 }

@@ -65,6 +65,10 @@ export class BrowserWindow extends Emitter {
     this.address = address;
   }
   setDocumentEdited(): void {}
+  destroyed = false;
+  destroy(): void {
+    this.destroyed = true;
+  }
 }
 
 function sender(): { senderFrame: Frame | null } {

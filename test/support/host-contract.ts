@@ -1,5 +1,5 @@
-import { readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Host } from '../../main/contract/host';
 import { scratchFolder } from './scratch-folder';
@@ -8,9 +8,12 @@ import { scratchFolder } from './scratch-folder';
  * What every host must do alike.
  *
  * @param name the host, for the report
- * @param start gives a host that was started with this file, or with none
+ * @param start gives a host that was started with this file, or with none, and keeps what is the user's own in this folder
  */
-export function describeHost(name: string, start: (startFile: string | null) => Promise<Host>): void {
+export function describeHost(
+  name: string,
+  start: (startFile: string | null, stateFolder: string) => Promise<Host>,
+): void {
   describe(`${name}, as every host`, () => {
     function pieceFile(): string {
       const file = join(scratchFolder(), 'piece.ringtrue.json');
@@ -19,26 +22,26 @@ export function describeHost(name: string, start: (startFile: string | null) => 
     }
 
     it('has nothing to open when nothing was named at the start', async () => {
-      const host = await start(null);
+      const host = await start(null, scratchFolder());
       expect(await host.openedAtStart()).toBeNull();
     });
 
     it('gives the file named at the start, and its text as it is now', async () => {
       const file = pieceFile();
-      const host = await start(file);
+      const host = await start(file, scratchFolder());
       expect(await host.openedAtStart()).toMatchObject({ name: 'piece.ringtrue.json', text: '{ "title": "Ø 280" }' });
       writeFileSync(file, 'changed');
       expect(await host.openedAtStart()).toMatchObject({ text: 'changed' });
     });
 
     it('says in a sentence that the file named at the start cannot be read', async () => {
-      const host = await start(join(scratchFolder(), 'none.json'));
+      const host = await start(join(scratchFolder(), 'none.json'), scratchFolder());
       expect(await host.openedAtStart()).toEqual({ problem: expect.stringMatching(/none\.json does not exist\./) });
     });
 
     it('writes back to the place the file came from', async () => {
       const file = pieceFile();
-      const host = await start(file);
+      const host = await start(file, scratchFolder());
       const opened = await host.openedAtStart();
       if (!opened || 'problem' in opened) throw new Error('not opened');
       const { name: opensAs, place } = opened;
@@ -48,10 +51,90 @@ export function describeHost(name: string, start: (startFile: string | null) => 
 
     it('writes to no place that it did not give itself, and says so', async () => {
       const file = pieceFile();
-      const host = await start(file);
+      const host = await start(file, scratchFolder());
       const answer = await host.save({ name: 'piece.ringtrue.json', text: 'changed', place: file });
       expect(answer).toEqual({ problem: expect.stringMatching(/.{20,}\.$/) });
       expect(readFileSync(file, 'utf8')).toBe('{ "title": "Ø 280" }');
+    });
+
+    async function openedOn(file: string, stateFolder = scratchFolder()) {
+      const host = await start(file, stateFolder);
+      const opened = await host.openedAtStart();
+      if (!opened || 'problem' in opened) throw new Error('not opened');
+      return { host, opened };
+    }
+
+    it('keeps the version before, beside the file', async () => {
+      const file = pieceFile();
+      const { host, opened } = await openedOn(file);
+      await host.save({ ...opened, text: 'second' });
+      await host.save({ ...opened, text: 'third' });
+      expect(readFileSync(file, 'utf8')).toBe('third');
+      expect(readFileSync(file.replace('piece.', 'piece.previous.'), 'utf8')).toBe('second');
+    });
+
+    it('notices that somebody else changed the file, writes nothing, and writes over it when told to', async () => {
+      const file = pieceFile();
+      const { host, opened } = await openedOn(file);
+      writeFileSync(file, 'theirs');
+      expect(await host.save({ ...opened, text: 'ours' })).toEqual({
+        problem: expect.stringMatching(/^piece\.ringtrue\.json was changed by another program .*\.$/),
+        because: 'changed on disk',
+      });
+      expect(readFileSync(file, 'utf8')).toBe('theirs');
+      expect(await host.save({ ...opened, text: 'ours', overwrite: true })).toEqual({
+        name: opened.name,
+        place: opened.place,
+      });
+      expect(readFileSync(file, 'utf8')).toBe('ours');
+      expect(readFileSync(file.replace('piece.', 'piece.previous.'), 'utf8')).toBe('theirs');
+    });
+
+    it('reads a changed file anew, and then writes it without asking', async () => {
+      const file = pieceFile();
+      const { host, opened } = await openedOn(file);
+      writeFileSync(file, 'theirs');
+      const { place } = opened;
+      expect(await host.reopen(place ?? '')).toEqual({ name: opened.name, text: 'theirs', place });
+      expect(await host.save({ ...opened, text: 'ours' })).toEqual({ name: opened.name, place });
+      expect(await host.reopen(file)).toEqual({ problem: expect.stringContaining('was not opened here') });
+    });
+
+    it('lists what was open here, the latest first, also after the next start, and without what is gone', async () => {
+      const state = scratchFolder();
+      const [first, second, gone] = [pieceFile(), pieceFile(), pieceFile()];
+      for (const file of [first, gone, second]) await openedOn(file, state);
+      rmSync(gone);
+      const host = await start(null, state);
+      const recent = await host.recent();
+      expect(recent.map(({ name, folder }) => join(folder, name))).toEqual([second, first]);
+      expect(await host.reopen(recent[1]!.place)).toMatchObject({ text: '{ "title": "Ø 280" }' });
+      expect((await host.recent())[0]).toMatchObject({ folder: dirname(first) });
+    });
+
+    it('keeps edits aside and gives them back to the next window, until they are dropped', async () => {
+      const state = scratchFolder();
+      const { host, opened } = await openedOn(pieceFile(), state);
+      expect(await host.recovery()).toBeNull();
+      const edits = { ...opened, name: 'Öl-Faß.json', text: 'edited, Ø 281' };
+      expect(await host.keepRecovery({ ...edits, text: 'older' })).toBeNull();
+      expect(await host.keepRecovery(edits)).toBeNull();
+      expect(await host.recovery()).toEqual(edits);
+      const next = await start(null, state);
+      const given = await next.recovery();
+      expect(given).toMatchObject({ name: edits.name, text: edits.text });
+      // They still know their file, and a change of it.
+      expect(await next.save({ ...given!, text: 'saved' })).toMatchObject({ name: 'piece.ringtrue.json' });
+      await next.dropRecovery();
+      expect(await (await start(null, state)).recovery()).toBeNull();
+    });
+
+    it('says in a sentence that edits cannot be kept', async () => {
+      const state = join(scratchFolder(), 'taken');
+      writeFileSync(state, 'a file where the folder should be');
+      const host = await start(null, state);
+      const answer = await host.keepRecovery({ name: 'a.json', text: 'a', place: null });
+      expect(answer).toEqual({ problem: expect.stringMatching(/cannot be written: .*\.$/) });
     });
   });
 }

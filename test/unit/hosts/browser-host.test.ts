@@ -27,11 +27,11 @@ function fetchFrom(origin: string, cookie: string): typeof fetch {
   };
 }
 
-async function start(startFile: string | null) {
+async function start(startFile: string | null, stateFolder = scratchFolder()) {
   const pagesFolder = join(scratchFolder(), 'pages');
   mkdirSync(pagesFolder);
   writeFileSync(join(pagesFolder, 'index.html'), '<!doctype html>');
-  const local = await startLocalHost({ pagesFolder, startFile: startFile ?? undefined });
+  const local = await startLocalHost({ pagesFolder, startFile: startFile ?? undefined, stateFolder });
   stops.push(() => local.close());
   vi.stubGlobal('fetch', fetchFrom(local.origin, await enter(local.origin, local.address('once'))));
   return browserHost();

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { CHANNELS } from '../../../main/contract/channels';
 import type { Host } from '../../../main/contract/host';
-import { Places } from '../../../main/files/places';
+import { ProjectFiles } from '../../../main/files/project-files';
 import { answerChannels } from '../../../main/shell/answer-channels';
 import { servePages } from '../../../main/shell/pages-protocol';
 import { refuseOtherPages, refusePermissions } from '../../../main/shell/refusals';
@@ -17,9 +18,11 @@ vi.mock('electron', () => import('../../support/electron-double'));
 
 let shellWindow: ShellWindow;
 
-async function start(startFile: string | null): Promise<Host> {
-  shellWindow = openShellWindow();
-  answerChannels(shellWindow, new Places(), startFile);
+const onEditsGivenUp = vi.fn(async () => {});
+
+async function start(startFile: string | null, stateFolder = scratchFolder()): Promise<Host> {
+  shellWindow = openShellWindow({ onEditsGivenUp });
+  answerChannels(shellWindow, new ProjectFiles(stateFolder), startFile);
   return electronHost(seen.exposed.get('ringtrueHost') as Host);
 }
 
@@ -54,7 +57,7 @@ describe('the Electron shell', () => {
 
   it('gives the pages the verbs of a host and nothing else', () => {
     expect(Object.keys(seen.exposed.get('ringtrueHost') as object).sort()).toEqual(
-      ['kind', 'open', 'openedAtStart', 'save', 'setEdited'].sort(),
+      [...Object.keys(CHANNELS), 'kind'].sort(),
     );
     expect([...seen.exposed.keys()]).toEqual(['ringtrueHost']);
   });
@@ -64,7 +67,7 @@ describe('the Electron shell', () => {
     const foreign = [{ url: 'app://ringtrue/' }, { url: 'https://attacker.example/' }];
     for (const frame of foreign) {
       seen.stranger = frame;
-      for (const channel of ['ringtrue:opened-at-start', 'ringtrue:open', 'ringtrue:save']) {
+      for (const channel of Object.values(CHANNELS).filter((each) => each !== CHANNELS.setEdited)) {
         await expect(ipcRenderer.invoke(channel), channel).rejects.toThrow('Only the pages of this program');
       }
       expect(() => ipcRenderer.send('ringtrue:set-edited', true)).toThrow('Only the pages of this program');
@@ -91,7 +94,7 @@ describe('the Electron shell', () => {
   });
 
   it('keeps Node out of the pages', () => {
-    openShellWindow();
+    openShellWindow({ onEditsGivenUp });
     expect(doubledWindow().options.webPreferences).toMatchObject({
       contextIsolation: true,
       sandbox: true,
@@ -104,7 +107,7 @@ describe('the Electron shell', () => {
 
   it('leads nowhere but to its own pages', () => {
     refuseOtherPages();
-    openShellWindow();
+    openShellWindow({ onEditsGivenUp });
     const { webContents } = doubledWindow();
     expect(webContents.openHandler?.({ url: 'app://ringtrue/' })).toEqual({ action: 'deny' });
     expect(webContents.emit('will-attach-webview')).toBe(true);
@@ -144,13 +147,17 @@ describe('the Electron shell', () => {
     }
   });
 
-  it('asks before closing loses edits', async () => {
+  it('asks before closing loses edits, and drops what was kept of them only then', async () => {
     const host = await start(null);
     expect(doubledWindow().emit('close')).toBe(false);
     host.setEdited(true);
     seen.messageBoxAnswer = 0;
     expect(doubledWindow().emit('close')).toBe(true);
+    expect(onEditsGivenUp).not.toHaveBeenCalled();
+    expect(doubledWindow().destroyed).toBe(false);
     seen.messageBoxAnswer = 1;
-    expect(doubledWindow().emit('close')).toBe(false);
+    doubledWindow().emit('close');
+    expect(onEditsGivenUp).toHaveBeenCalledTimes(1);
+    await expect.poll(() => doubledWindow().destroyed).toBe(true);
   });
 });

@@ -1,17 +1,11 @@
 import { expect, test } from 'vitest';
-import type { Host } from '../../../main/contract/host';
 import { ariaShortcut, commandsFor, isPressed, shortcutText } from '../../../renderer/app/commands';
 import { edit, replaceProject, useDocument } from '../../../renderer/state/document-store';
 import { withSection } from '../../../renderer/state/edits';
 import { exampleProject } from '../../../sim/project/example';
+import { memoryHost } from '../../support/memory-host';
 
-const host = {
-  kind: 'test',
-  openedAtStart: async () => null,
-  open: async () => null,
-  save: async () => null,
-  setEdited: () => {},
-} satisfies Host;
+const host = memoryHost();
 
 function press(key: string, held: Partial<Record<'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey', boolean>>) {
   return { key, ctrlKey: false, metaKey: false, shiftKey: false, altKey: false, ...held } as KeyboardEvent;

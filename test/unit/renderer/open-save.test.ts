@@ -1,26 +1,26 @@
 import { beforeEach, expect, test } from 'vitest';
-import type { Host, HostProblem, OpenedFile, SavedFile } from '../../../main/contract/host';
-import { fileNameFor, openAtStart, openExample, openFile, saveFile } from '../../../renderer/app/open-save';
+import type { FileToSave, Host, HostProblem, OpenedFile, SavedFile } from '../../../main/contract/host';
+import { fileNameFor, openAtStart, openExample, openFile, openRecent, saveFile } from '../../../renderer/app/open-save';
+import { take, useChoice } from '../../../renderer/state/choice-store';
 import { edit, replaceProject, useDocument } from '../../../renderer/state/document-store';
 import { withSection } from '../../../renderer/state/edits';
 import { isEdited, useFile } from '../../../renderer/state/file-store';
 import { useView } from '../../../renderer/state/view-store';
 import { exampleProject, planterProject } from '../../../sim/project/example';
 import { writeProject } from '../../../sim/project/write';
+import { memoryHost } from '../../support/memory-host';
 
-const saved: Parameters<Host['save']>[0][] = [];
+const saved: FileToSave[] = [];
 
 function hostWith(opened: OpenedFile | HostProblem | null, answer?: SavedFile | HostProblem): Host {
-  return {
-    kind: 'test',
+  return memoryHost({
     openedAtStart: async () => opened,
     open: async () => opened,
     save: async (file) => {
       saved.push(file);
       return answer ?? { name: file.name, place: file.place };
     },
-    setEdited: () => {},
-  } satisfies Host;
+  });
 }
 
 const file = (text: string): OpenedFile => ({ name: 'piece.ringtrue.json', text, place: '/there' });
@@ -92,4 +92,62 @@ test('a project replaced while methods are switched off shows all of its own met
   await openFile(hostWith(file(writeProject(planterProject()))));
   expect(useView.getState().switchedOff).toEqual([]);
   replaceProject(exampleProject());
+});
+
+/** Gives one of the answers of the question on the screen. */
+function answer(label: string): void {
+  const given = useChoice.getState().choice?.answers.find((each) => each.label === label);
+  if (!given) throw new Error(`There is no answer "${label}".`);
+  take(given);
+}
+
+test('a file changed by somebody else is written only after a choice, and every choice does what it says', async () => {
+  const changed: HostProblem = { problem: 'piece was changed.', because: 'changed on disk' };
+  const asked: FileToSave[] = [];
+  const host = memoryHost({
+    open: async () => file(writeProject(planterProject())),
+    reopen: async () => file(writeProject(exampleProject())),
+    save: async (wanted) => {
+      asked.push(wanted);
+      return wanted.overwrite || wanted.place === null ? { name: wanted.name, place: wanted.place } : changed;
+    },
+  });
+  const saveEdited = async () => {
+    asked.length = 0;
+    await openFile(host);
+    edit(withSection('limits', { showGapMm: 0.22 }));
+    await saveFile(host);
+    expect(useChoice.getState().choice?.lines).toEqual(['piece was changed.']);
+    expect(isEdited()).toBe(true);
+  };
+
+  await saveEdited();
+  answer('Write over it');
+  await expect.poll(isEdited).toBe(false);
+  expect(asked.map(({ overwrite, place }) => [overwrite, place])).toEqual([
+    [undefined, '/there'],
+    [true, '/there'],
+  ]);
+
+  await saveEdited();
+  answer('Save under another name');
+  await expect.poll(isEdited).toBe(false);
+  expect(asked.map(({ place }) => place)).toEqual(['/there', null]);
+
+  await saveEdited();
+  answer('Open it as it is now');
+  await expect.poll(() => useDocument.getState().project).toEqual(exampleProject());
+  expect(asked).toHaveLength(1);
+  expect(isEdited()).toBe(false);
+});
+
+test('a recent file is opened from the place it is known by', async () => {
+  const host = memoryHost({
+    recent: async () => [{ name: 'piece.ringtrue.json', folder: '/shop', place: 'there' }],
+    reopen: async (place) => ({ name: 'piece.ringtrue.json', text: writeProject(planterProject()), place }),
+  });
+  await openRecent(host);
+  answer('piece.ringtrue.json');
+  await expect.poll(() => useFile.getState().place).toBe('there');
+  expect(useDocument.getState().project).toEqual(planterProject());
 });

@@ -1,0 +1,74 @@
+import { basename, dirname } from 'node:path';
+import type { FileToSave, HostProblem, OpenedFile, RecentFile, SavedFile } from '../contract/host';
+import { asHostProblem, Places } from './places';
+import { RecentFiles } from './recent-files';
+import { RecoverySlot } from './recovery-slot';
+
+/** The verbs of `Host` that concern files, as far as every host with a disk does them alike. */
+export class ProjectFiles {
+  readonly #places = new Places();
+  readonly #slot: RecoverySlot;
+  readonly #recent: RecentFiles;
+
+  /** @param stateFolder the user's own folder for this program */
+  constructor(stateFolder: string) {
+    this.#slot = new RecoverySlot(stateFolder);
+    this.#recent = new RecentFiles(stateFolder);
+  }
+
+  /** Reads a file that the person named or chose. */
+  async read(path: string): Promise<OpenedFile | HostProblem> {
+    const opened = await this.#places.read(path);
+    if (!('problem' in opened)) await this.#recent.add(path);
+    return opened;
+  }
+
+  async reopen(place: string): Promise<OpenedFile | HostProblem> {
+    const path = this.#places.fileAt(place)?.path;
+    return path === undefined ? this.#places.reread(place) : this.read(path);
+  }
+
+  async recent(): Promise<RecentFile[]> {
+    const paths = await this.#recent.list();
+    return paths.map((path) => ({ name: basename(path), folder: dirname(path), place: this.#places.issue(path) }));
+  }
+
+  /** Writes to a place that was given before. */
+  async save({ place, text, overwrite }: FileToSave): Promise<SavedFile | HostProblem> {
+    const saved = await this.#places.write(place ?? '', text, overwrite ?? false);
+    const path = this.#places.fileAt(place ?? '')?.path;
+    if (!('problem' in saved) && path !== undefined) await this.#recent.add(path);
+    return saved;
+  }
+
+  /** Writes to a file that the person chose just now and, where it exists, agreed to write over. */
+  async saveAs(path: string, text: string): Promise<SavedFile | HostProblem> {
+    return this.save({ name: basename(path), text, place: this.#places.issue(path), overwrite: true });
+  }
+
+  async keepRecovery({ name, text, place }: OpenedFile): Promise<HostProblem | null> {
+    const file = place === null ? undefined : this.#places.fileAt(place);
+    try {
+      await this.#slot.keep({ name, text, path: file?.path ?? null, mark: file?.mark ?? null });
+      return null;
+    } catch (error) {
+      return asHostProblem(error);
+    }
+  }
+
+  async recovery(): Promise<OpenedFile | null> {
+    const edits = await this.#slot.take();
+    if (!edits) return null;
+    const { name, text, path, mark } = edits;
+    if (path === null) return { name, text, place: null };
+    const place = this.#places.issue(path);
+    const file = this.#places.fileAt(place);
+    // What changed since the edits were made is noticed when they are saved.
+    if (file) file.mark = mark;
+    return { name, text, place };
+  }
+
+  async dropRecovery(): Promise<void> {
+    await this.#slot.drop();
+  }
+}

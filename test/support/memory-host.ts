@@ -1,0 +1,35 @@
+import type { FileToSave, Host, OpenedFile } from '../../main/contract/host';
+
+/** A host that keeps everything in memory, and what it was asked. */
+export interface MemoryHost extends Host {
+  readonly saved: FileToSave[];
+  /** The edits kept aside just now. */
+  kept: OpenedFile | null;
+}
+
+/** @param verbs what a test wants answered otherwise */
+export function memoryHost(verbs: Partial<Host> = {}): MemoryHost {
+  const host: MemoryHost = {
+    kind: 'test',
+    saved: [],
+    kept: null,
+    openedAtStart: async () => null,
+    open: async () => null,
+    reopen: async () => ({ problem: 'This file was not opened here. Open it.' }),
+    recent: async () => [],
+    async save(file) {
+      host.saved.push(file);
+      return { name: file.name, place: file.place };
+    },
+    async keepRecovery(edits) {
+      host.kept = edits;
+      return null;
+    },
+    recovery: async () => host.kept,
+    async dropRecovery() {
+      host.kept = null;
+    },
+    setEdited() {},
+  };
+  return Object.assign(host, verbs);
+}
