@@ -1,8 +1,10 @@
 /** `ringtrue compare`: the methods side by side, and which to use. */
 import { aheadChance } from '../../sim/decide/ahead';
+import { bestChances, methodDifferences } from '../../sim/decide/differences';
 import type { MethodResult, RunProgress } from '../../sim/run/prediction';
+import { type ComparedMethod, differenceTable } from '../../sim/wording/differences';
 import { methodTable, plainText } from '../../sim/wording/tables';
-import { type AheadPair, aheadSentence, recommendation } from '../../sim/wording/verdict';
+import { type AheadPair, aheadSentence, leaderOf, recommendation } from '../../sim/wording/verdict';
 import { readArguments } from './arguments';
 import { fitForTerminal } from './fit-for-terminal';
 import { openProject } from './open-project';
@@ -29,12 +31,14 @@ export async function compare(args: readonly string[], io: CommandIo, workerProg
   progress.clear();
   const pairs = pairsOf(results);
   const verdict = recommendation(project, results, pairs);
+  const compared = comparedMethods(results);
   if (wishes.json) {
     const predictions = results.map((result) => result.prediction);
     const comparison = {
       ...predictionOf(project, predictions),
       format: 'ringtrue-comparison',
       pairs,
+      ...comparedJson(compared),
       recommendation: verdict,
     };
     io.stdout.write(`${JSON.stringify(comparison, null, 2)}\n`);
@@ -42,8 +46,43 @@ export async function compare(args: readonly string[], io: CommandIo, workerProg
   }
   const texts = [...headTexts(project), plainText(methodTable(results, project.display))];
   if (pairs.length > 0) texts.push(pairs.map(aheadSentence).join('\n'));
+  if (compared.against !== undefined) {
+    const { name } = compared.against.prediction;
+    texts.push(plainText(differenceTable(name, compared.methods, project.display)));
+  }
   texts.push([verdict.headline, ...verdict.because].join('\n'));
   io.stdout.write(fitForTerminal(`${texts.join('\n\n')}\n`));
+}
+
+interface Compared {
+  /** The method the others are held against; none where there are no others. */
+  against: MethodResult | undefined;
+  methods: ComparedMethod[];
+}
+
+function comparedMethods(results: readonly MethodResult[]): Compared {
+  const against = results.length > 1 ? leaderOf(results) : undefined;
+  const chances = bestChances(results);
+  return {
+    against,
+    methods: results.map((result, k) => {
+      const differences =
+        against === undefined || against === result ? {} : { differences: methodDifferences(result, against) };
+      return { result, bestChance: chances[k]!, ...differences };
+    }),
+  };
+}
+
+function comparedJson({ against, methods }: Compared): object {
+  return {
+    bestChances: methods.map(({ result, bestChance }) => ({ name: result.prediction.name, bestChance })),
+    differences: methods.flatMap(({ result, differences }) => {
+      if (differences === undefined || against === undefined) return [];
+      const { cost, ...others } = differences;
+      const names = { name: result.prediction.name, against: against.prediction.name };
+      return [{ ...names, ...others, costPerGoodPiece: cost }];
+    }),
+  };
 }
 
 /** Every two methods, the earlier in the file first. */

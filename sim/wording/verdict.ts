@@ -51,6 +51,16 @@ function byMerit(a: MethodResult, b: MethodResult): number {
   return difference !== 0 ? difference : a.prediction.showGapMm.p95 - b.prediction.showGapMm.p95;
 }
 
+/** The results in the order of the methods' merit; empty for none. */
+export function rankedByMerit(results: readonly MethodResult[]): MethodResult[] {
+  return [...results].sort(byMerit);
+}
+
+/** The method that the others are held against: best chance, then smallest gap; undefined without results. */
+export function leaderOf(results: readonly MethodResult[]): MethodResult | undefined {
+  return [...results].sort(byMerit)[0];
+}
+
 /**
  * The methods' results, in any order, weighed against each other. `pairs` may be empty; those between the methods named
  * are used. Methods whose intervals overlap are never ranked by their chance of success.
@@ -60,7 +70,7 @@ export function recommendation(
   results: readonly MethodResult[],
   pairs: readonly AheadPair[],
 ): Recommendation {
-  const ranked = [...results].sort(byMerit);
+  const ranked = rankedByMerit(results);
   const [leader, ...others] = ranked;
   if (leader === undefined) return { headline: 'No method is computed yet.', because: [] };
   const tied = others.filter((other) => yieldOf(other).high >= yieldOf(leader).low);
