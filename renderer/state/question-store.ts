@@ -2,6 +2,7 @@
 import { create } from 'zustand';
 import type { Project } from '../../sim/project/document';
 import type { Answers, Question, QuestionKind, QuestionProgress } from '../worker/questions';
+import { withFigure } from './edits';
 import { outcomeKey } from './run-store';
 
 export interface WantedQuestion {
@@ -45,7 +46,9 @@ const DEPENDS_ON_LIMIT: readonly QuestionKind[] = ['aim', 'accuracy', 'testValue
 /** Everything that the answer follows from. */
 export function questionKey(project: Project, method: number, question: Question): string {
   const limit = DEPENDS_ON_LIMIT.includes(question.kind) ? project.limits.showGapMm : '';
-  return `${JSON.stringify(question)} ${limit} ${outcomeKey(project, method)}`;
+  // Which aim is best does not depend on the one that is set.
+  const asked = question.kind === 'aim' ? withFigure(method, 'tilt', 'aimDeg', 0)(project) : project;
+  return `${JSON.stringify(question)} ${limit} ${outcomeKey(asked, method)}`;
 }
 
 /** The place on the screen that an answer belongs to. */

@@ -1,0 +1,80 @@
+/** A chart whose figures take a while to work out: empty, being worked out, stopped, failed and answered. */
+import type { ReactNode } from 'react';
+import { ChartFrame } from '../charts/chart-frame';
+import type { QuestionOutcome } from '../state/use-question';
+
+interface QuestionPanelProps<Answer> {
+  title: string;
+  /** What is to be seen, in a sentence; `answer` is null until there is one. */
+  caption: (answer: Answer | null) => ReactNode;
+  outcome: QuestionOutcome<Answer>;
+  /** Kept free before there is an answer, so that little jumps when it comes; a CSS length. */
+  room: string;
+  table: (answer: Answer) => ReactNode;
+  /** What can be moved to ask otherwise; shown whatever the standing. */
+  inputs?: ReactNode;
+  children: (answer: Answer) => ReactNode;
+}
+
+export function QuestionPanel<Answer>(props: QuestionPanelProps<Answer>) {
+  const { title, caption, outcome, room, table, inputs, children } = props;
+  const { answer, isFresh } = outcome;
+  const className = isFresh ? 'softens' : 'softens softened';
+  return (
+    <ChartFrame
+      title={title}
+      caption={<span className={answer === null ? undefined : className}>{caption(answer)}</span>}
+      table={answer === null ? <p>{PENDING}</p> : <div className={className}>{table(answer)}</div>}
+    >
+      {inputs}
+      <QuestionMark outcome={outcome} />
+      {answer === null ? (
+        <div className="question-room" style={{ minHeight: room }} />
+      ) : (
+        <div className={className}>{children(answer)}</div>
+      )}
+    </ChartFrame>
+  );
+}
+
+const PENDING = 'Not worked out yet.';
+
+/** How far the answer is, with the way to stop and to go on. Takes up its line whatever it says, so that nothing jumps. */
+export function QuestionMark({ outcome }: { outcome: QuestionOutcome<unknown> }) {
+  const { standing, progress, failure, stop, goOn } = outcome;
+  const share = progress?.wanted ? Math.min(1, progress.done / progress.wanted) : 0;
+  const done = progress?.wanted ? ` ${Math.round(100 * share)} %` : progress ? ` Tried so far: ${progress.done}.` : '';
+  return (
+    <div className="work-mark" data-standing={standing === 'waiting' ? 'preview' : standing}>
+      <svg viewBox="0 0 16 16" aria-hidden="true" focusable="false">
+        <circle cx="8" cy="8" r="6.5" className="work-ring" />
+        <circle
+          cx="8"
+          cy="8"
+          r="6.5"
+          className="work-done"
+          pathLength="1"
+          strokeDasharray={`${standing === 'answered' ? 1 : share} 1`}
+          transform="rotate(-90 8 8)"
+        />
+      </svg>
+      <span>
+        {standing === 'waiting' && 'Waits until the rings are done.'}
+        {standing === 'working' && `Being worked out.${done}`}
+        {standing === 'answered' && 'Worked out.'}
+        {standing === 'stopped' && 'Stopped before there was an answer.'}
+        {standing === 'failed' && failure}
+      </span>
+      {standing === 'working' && (
+        <button type="button" className="quiet" onClick={stop}>
+          Stop
+        </button>
+      )}
+      {(standing === 'stopped' || standing === 'failed') && (
+        <button type="button" className="quiet" onClick={goOn}>
+          {standing === 'failed' ? 'Try again' : 'Go on'}
+        </button>
+      )}
+    </div>
+  );
+}
