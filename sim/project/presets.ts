@@ -82,6 +82,11 @@ export function presetOf(method: Method, part: MethodPart): Preset<MethodPart> |
   return exactly<MethodPart>(part, method[part]);
 }
 
+/** The preset that the part was most likely started from, its figures changed or not; null when none comes near. */
+export function nearestPreset(method: Method, part: MethodPart): Preset<MethodPart> | null {
+  return nearest<MethodPart>(part, method[part]);
+}
+
 export function stockPresetOf(stock: Stock): Preset<'stock'> | null {
   return exactly('stock', stock);
 }

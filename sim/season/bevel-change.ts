@@ -16,18 +16,8 @@
  * ring's angles add up to 2Nφ′ in place of 360°. Where the sum is short the joints open away from the axis: on the
  * outside, at the outer corner of a frame; where it is over, towards the axis.
  */
-import { ringCloser } from '../closure/ring-closer';
-import {
-  BEVEL_LEFT,
-  BEVEL_RIGHT,
-  CROSSCUT_LEFT,
-  CROSSCUT_RIGHT,
-  ERRORS_PER_STAVE,
-  misclosureOf,
-  ringMaps,
-} from '../closure/ring-maps';
+import { sharedErrorGaps } from '../closure/shared-error-gaps';
 import { RADIANS_PER_DEGREE, type RingGeometry } from '../geometry/ring';
-import { DEFAULT_ASSEMBLY } from '../project/defaults';
 import type { Grain } from '../project/document';
 import type { Movement } from './woods';
 
@@ -104,7 +94,8 @@ export function seasonChange(geometry: RingGeometry, shrinkage: StaveShrinkage):
   const bevelAfter = Math.atan((Math.tan(bevelRad) * alongToThrough * Math.cos(crosscutAfter)) / Math.cos(crosscutRad));
   const halfAngle = Math.acos(Math.cos(bevelAfter) * Math.cos(crosscutAfter));
   const ringSumRad = 2 * sides * (halfAngle - halfTurnRad);
-  const [outsideGapMm, insideGapMm] = gapsWhenClosed(geometry, bevelAfter - bevelRad, crosscutAfter - crosscutRad);
+  // To the joints the season is a cutting error that all faces share.
+  const [outsideGapMm, insideGapMm] = sharedErrorGaps(geometry, bevelAfter - bevelRad, crosscutAfter - crosscutRad);
   const widest = Math.max(outsideGapMm, insideGapMm);
   return {
     bevelDeg: geometry.bevelDeg,
@@ -117,21 +108,6 @@ export function seasonChange(geometry: RingGeometry, shrinkage: StaveShrinkage):
     insideGapMm,
     clearOpeningGainMm: clearOpeningGain(geometry, shrinkage),
   };
-}
-
-/** To the joints the season is a cutting error that all faces share. [outer, inner], alike for all joints. */
-function gapsWhenClosed(geometry: RingGeometry, bevelError: number, crosscutError: number): [number, number] {
-  const maps = ringMaps(geometry);
-  const errors = new Float64Array(geometry.sides * ERRORS_PER_STAVE);
-  for (let at = 0; at < errors.length; at += ERRORS_PER_STAVE) {
-    errors[at + BEVEL_RIGHT] = bevelError;
-    errors[at + BEVEL_LEFT] = bevelError;
-    errors[at + CROSSCUT_RIGHT] = crosscutError;
-    errors[at + CROSSCUT_LEFT] = crosscutError;
-  }
-  const closer = ringCloser(maps, DEFAULT_ASSEMBLY, 'contact');
-  closer.close(misclosureOf(maps, errors), 0, new Float64Array(3 * geometry.sides), 0, new Float64Array(8), 0);
-  return [Math.max(0, ...closer.outer), Math.max(0, ...closer.inner)];
 }
 
 /** The ring gets smaller with its staves, the wood around the opening thinner and shorter. */
