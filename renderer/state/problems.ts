@@ -17,7 +17,15 @@ export function useProblems(): readonly Problem[] {
   return problemsOf(useDocument((state) => state.project));
 }
 
-/** The sentence for the field at this key path, such as `methods[0].blade.kerfMm`, if its value cannot be used. */
+/**
+ * The sentence for the field at this key path, such as `methods[0].blade.kerfMm`, if its value cannot be used. Asks for
+ * no more than that, so that a field is not drawn anew whenever another one changes.
+ */
 export function useProblemAt(path: string): string | undefined {
-  return useProblems().find((problem) => problem.path === path)?.sentence;
+  return useDocument(({ project }) => problemsOf(project).find((problem) => problem.path === path)?.sentence);
+}
+
+/** Whether anything at or under this key path cannot be used. */
+export function useHasProblemUnder(path: string): boolean {
+  return useDocument(({ project }) => problemsOf(project).some((problem) => problem.path.startsWith(path)));
 }

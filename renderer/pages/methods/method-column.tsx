@@ -1,4 +1,5 @@
 /** One method from top to bottom: its name and what can be done with it, then its choices. */
+import { memo } from 'react';
 import type { Method } from '../../../sim/project/document';
 import { MethodMark, markOf } from '../../app/method-mark';
 import { ChoiceField } from '../../inputs/choice-field';
@@ -19,7 +20,8 @@ interface MethodColumnProps {
   isLastOn: boolean;
 }
 
-export function MethodColumn({ method, index, count, isOff, isLastOn }: MethodColumnProps) {
+/** Drawn anew only when this method changes, not whenever another one does. */
+export const MethodColumn = memo(function MethodColumn({ method, index, count, isOff, isLastOn }: MethodColumnProps) {
   const path = `methods[${index}]`;
   return (
     <li className="method-column" data-off={isOff || undefined}>
@@ -106,7 +108,7 @@ export function MethodColumn({ method, index, count, isOff, isLastOn }: MethodCo
       </div>
     </li>
   );
-}
+});
 
 function NameField({ method, index }: { method: Method; index: number }) {
   const problem = useProblemAt(`methods[${index}].name`);

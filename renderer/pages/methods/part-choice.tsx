@@ -1,10 +1,11 @@
 /** One part of a method: the plain choice, what it means, and the figures behind it with where each comes from. */
+import { useState } from 'react';
 import type { Method } from '../../../sim/project/document';
 import { applyPreset, figureOrigin, originText, PRESETS, presetOf } from '../../../sim/project/presets';
 import { ChoiceField } from '../../inputs/choice-field';
 import { edit } from '../../state/document-store';
 import { type MethodSection, withFigure, withMethod } from '../../state/edits';
-import { useProblems } from '../../state/problems';
+import { useHasProblemUnder, useProblemAt } from '../../state/problems';
 import { NumberAt, OptionalNumberAt } from '../number-at';
 import type { FigureField, Part } from './method-parts';
 
@@ -33,7 +34,6 @@ export function PartChoice({ method, index, part }: PartChoiceProps) {
       />
       <p className="note">{preset?.explanation ?? ownExplanation(method, part)}</p>
       <FigureList
-        summary="Figures"
         path={`methods[${index}].${part.name}`}
         fields={part.figures}
         render={(field) => (
@@ -67,19 +67,19 @@ export function figureValue(method: Method, section: MethodSection, key: string)
 }
 
 interface FigureListProps {
-  summary: string;
   path: string;
   fields: readonly FigureField[];
   render: (field: FigureField) => React.JSX.Element;
 }
 
-/** Folded away until wanted; opened of itself while one of its figures cannot be used. */
-function FigureList({ summary, path, fields, render }: FigureListProps) {
-  const hasProblem = useProblems().some((problem) => problem.path.startsWith(`${path}.`));
+/** Folded away, and not even made, until wanted; opened of itself while one of its figures cannot be used. */
+function FigureList({ path, fields, render }: FigureListProps) {
+  const [isWanted, setWanted] = useState(false);
+  const isOpen = useHasProblemUnder(`${path}.`) || isWanted;
   return (
-    <details className="figure-list" open={hasProblem || undefined}>
-      <summary>{summary}</summary>
-      <div className="figure-fields">{fields.map(render)}</div>
+    <details className="figure-list" open={isOpen} onToggle={(event) => setWanted(event.currentTarget.open)}>
+      <summary>Figures</summary>
+      {isOpen && <div className="figure-fields">{fields.map(render)}</div>}
     </details>
   );
 }
@@ -95,7 +95,7 @@ interface FigureProps {
 export function Figure({ index, section, field, value, origin }: FigureProps) {
   const { key, choices, whenEmpty } = field;
   const path = `methods[${index}].${section}.${key}`;
-  const problem = useProblems().find((problem) => problem.path === path)?.sentence;
+  const problem = useProblemAt(path);
   const set = (next: number | string | null | undefined): void => edit(withFigure(index, section, key, next));
   if (choices) {
     return (
