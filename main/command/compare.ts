@@ -4,7 +4,7 @@ import { bestChances, methodDifferences } from '../../sim/decide/differences';
 import type { MethodResult, RunProgress } from '../../sim/run/prediction';
 import { type ComparedMethod, differenceTable } from '../../sim/wording/differences';
 import { methodTable, plainText } from '../../sim/wording/tables';
-import { type AheadPair, aheadSentence, leaderOf, recommendation } from '../../sim/wording/verdict';
+import { type AheadPair, aheadSentence, rankedByMerit, recommendation } from '../../sim/wording/verdict';
 import { readArguments } from './arguments';
 import { fitForTerminal } from './fit-for-terminal';
 import { openProject } from './open-project';
@@ -61,7 +61,7 @@ interface Compared {
 }
 
 function comparedMethods(results: readonly MethodResult[]): Compared {
-  const against = results.length > 1 ? leaderOf(results) : undefined;
+  const against = results.length > 1 ? rankedByMerit(results)[0] : undefined;
   const chances = bestChances(results);
   return {
     against,

@@ -51,14 +51,9 @@ function byMerit(a: MethodResult, b: MethodResult): number {
   return difference !== 0 ? difference : a.prediction.showGapMm.p95 - b.prediction.showGapMm.p95;
 }
 
-/** The results in the order of the methods' merit; empty for none. */
+/** The results in the order of the methods' merit: best chance, then smallest gap. */
 export function rankedByMerit(results: readonly MethodResult[]): MethodResult[] {
   return [...results].sort(byMerit);
-}
-
-/** The method that the others are held against: best chance, then smallest gap; undefined without results. */
-export function leaderOf(results: readonly MethodResult[]): MethodResult | undefined {
-  return [...results].sort(byMerit)[0];
 }
 
 /**
