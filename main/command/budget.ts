@@ -2,7 +2,8 @@
 import { budgetSources, type SourceBudget } from '../../sim/budget/budget';
 import type { SourceIndices } from '../../sim/budget/source-sensitivity';
 import { blockCount } from '../../sim/run/block-loop';
-import { budgetSentences, leftOutSentence, SOURCE_TABLE_NOTE, sourceTable } from '../../sim/wording/budget';
+import { leftOutSentence, SOURCE_TABLE_NOTE, sourceTable } from '../../sim/wording/budget';
+import { gapOriginSentence } from '../../sim/wording/gap-origin';
 import { plainText } from '../../sim/wording/tables';
 import { askBudget, askIndices, indexTrials } from './budget-tasks';
 import { methodCommand } from './method-command';
@@ -37,11 +38,11 @@ export const budget = methodCommand<Answer, undefined>({
     };
   },
   texts: ({ budget: found, indices }, { display }, { name }) => {
-    const sentences = budgetSentences(name, found, display);
-    if (found.sources.length === 0) return [sentences];
+    const sentence = `“${name}”\n${gapOriginSentence(found, display)}`;
+    if (found.sources.length === 0) return [sentence];
     const leftOut = leftOutSentence(found, indices);
     const table = plainText(sourceTable(name, found, indices, display));
-    return [sentences, leftOut === null ? table : `${table}\n${leftOut}`];
+    return [sentence, leftOut === null ? table : `${table}\n${leftOut}`];
   },
   note: SOURCE_TABLE_NOTE,
 });

@@ -3,7 +3,9 @@ import { geometrySummary, ringGeometry } from '../../sim/geometry/ring';
 import { warnings } from '../../sim/project/checks';
 import type { Project } from '../../sim/project/document';
 import { problemLine } from '../../sim/project/problem';
-import type { MethodPrediction, Prediction, RunProgress } from '../../sim/run/prediction';
+import type { MethodPrediction, MethodResult, Prediction, RunProgress } from '../../sim/run/prediction';
+import { touchExcess } from '../../sim/run/touch-excess';
+import { touchSentence } from '../../sim/wording/joints';
 import { budgetTable, geometryTable, plainText, predictionTable } from '../../sim/wording/tables';
 import { readArguments } from './arguments';
 import { fitForTerminal } from './fit-for-terminal';
@@ -29,7 +31,7 @@ export async function predict(args: readonly string[], io: CommandIo, workerProg
   const texts: string[] = [];
   for await (const result of runMethods(project, methods, way)) {
     predictions.push(result.prediction);
-    if (!wishes.json) texts.push(...methodTexts(result, project));
+    if (!wishes.json) texts.push(...methodTexts(result, project, methods[predictions.length - 1]!));
   }
   progress.clear();
   if (wishes.json) io.stdout.write(`${JSON.stringify(predictionOf(project, predictions), null, 2)}\n`);
@@ -59,8 +61,13 @@ export function headTexts(project: Project): string[] {
   return [...titleTexts(project), ring];
 }
 
-function methodTexts(result: Parameters<typeof predictionTable>[0], project: Project): string[] {
-  const budget = budgetTable(result, project.display);
-  const table = plainText(predictionTable(result, project.display));
-  return budget === null ? [table] : [table, plainText(budget)];
+function methodTexts(result: MethodResult, project: Project, method: number): string[] {
+  const { display } = project;
+  const budget = budgetTable(result, display);
+  const excess = touchExcess(project, method);
+  const table = plainText(predictionTable(result, display));
+  return [
+    excess === null ? table : `${table}\n${touchSentence(excess, display)}`,
+    ...(budget === null ? [] : [plainText(budget)]),
+  ];
 }

@@ -74,19 +74,3 @@ export const SOURCE_TABLE_NOTE = [
   'Alone, in all: the part of the worst gap’s variance that a source brings by itself, and with all it does together',
   'with others. Estimates near 0 may come out below it.',
 ].join('\n');
-
-/** Where 95 of 100 pieces stand, and which source to better first. */
-export function budgetSentences(name: string, budget: SourceBudget, display: Display): string {
-  const under = gapText(budget.showGapP95Mm, display, 0.001);
-  const stands = under.startsWith('over')
-    ? `“${name}”: more than 5 of 100 pieces show a gap ${under}.`
-    : `“${name}”: 95 of 100 pieces show no gap over ${under}.`;
-  const telling = budget.sources.filter(({ showGapP95ChangeMm }) => showGapP95ChangeMm.high < 0);
-  const [first] = telling.sort((a, b) => a.showGapP95WithoutMm - b.showGapP95WithoutMm);
-  if (budget.sources.length === 0) return `${stands} No source of error is above zero.`;
-  if (first === undefined) return `${stands} No single source, made perfect, would narrow that for certain.`;
-  const { label } = SOURCE_WORDS[first.source];
-  const without = gapText(first.showGapP95WithoutMm, display, 0.001);
-  const change = gapDifferenceText(first.showGapP95ChangeMm, display);
-  return `${stands} Look at “${label}” first: were that perfect, it would be ${without}, ${change}.`;
-}
