@@ -22,7 +22,12 @@ export interface Command {
   run: () => void | Promise<void>;
 }
 
-export const PAGE_NAMES: Record<Page, string> = { piece: 'Piece', methods: 'Methods', verdict: 'Verdict' };
+export const PAGE_NAMES: Record<Page, string> = {
+  piece: 'Piece',
+  methods: 'Methods',
+  verdict: 'Verdict',
+  'test-cuts': 'Test cuts',
+};
 
 const always = (): boolean => true;
 const mod = (key: string, shift = false): Shortcut => ({ key, mod: true, shift });

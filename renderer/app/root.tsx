@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import type { Host } from '../../main/contract/host';
 import { MethodsPage } from '../pages/methods/methods-page';
 import { PiecePage } from '../pages/piece/piece-page';
+import { TestCutsPage } from '../pages/test-cuts/test-cuts-page';
 import { useSettledSentence } from '../pages/verdict/use-verdict';
 import { VerdictPage } from '../pages/verdict/verdict-page';
 import type { Simulation } from '../state/simulate-project';
@@ -20,6 +21,7 @@ const PAGE_OF: Record<Page, () => React.JSX.Element> = {
   piece: PiecePage,
   methods: MethodsPage,
   verdict: VerdictPage,
+  'test-cuts': TestCutsPage,
 };
 
 export function Root({ host, simulation }: { host: Host; simulation: Simulation }) {

@@ -1,7 +1,7 @@
 /** Which method the pages inside one method show. */
 import type { Method, Project } from '../../sim/project/document';
 import { useDocument } from './document-store';
-import { useView } from './view-store';
+import { useJointsView } from './joints-view';
 
 /** Place in the project of the method chosen; without a choice the first that is `preferred`, else the first of all. */
 export function methodShownIn(
@@ -15,6 +15,10 @@ export function methodShownIn(
 
 export function useMethodShown(preferred?: (method: Method) => boolean): number {
   const project = useDocument((state) => state.project);
-  const name = useView((view) => view.methodShown);
+  const name = useJointsView((view) => view.lookedAtMethod);
   return methodShownIn(project, name, preferred);
+}
+
+export function showMethod(name: string): void {
+  useJointsView.setState({ lookedAtMethod: name });
 }

@@ -1,8 +1,9 @@
 /** Questions about one method that take a while: which are on the screen, and what is known. Never part of the project. */
 import { create } from 'zustand';
+import { asTried } from '../../sim/decide/test-value';
 import type { Project } from '../../sim/project/document';
 import type { Answers, Question, QuestionKind, QuestionProgress } from '../worker/questions';
-import { withFigure } from './edits';
+import { withFigure, withMethod } from './edits';
 import { outcomeKey } from './run-store';
 
 export interface WantedQuestion {
@@ -46,9 +47,14 @@ const DEPENDS_ON_LIMIT: readonly QuestionKind[] = ['aim', 'accuracy', 'testValue
 /** Everything that the answer follows from. */
 export function questionKey(project: Project, method: number, question: Question): string {
   const limit = DEPENDS_ON_LIMIT.includes(question.kind) ? project.limits.showGapMm : '';
+  return `${JSON.stringify(question)} ${limit} ${outcomeKey(asAsked(project, method, question), method)}`;
+}
+
+/** The project without what makes no difference to the answer. */
+function asAsked(project: Project, method: number, { kind }: Question): Project {
   // Which aim is best does not depend on the one that is set.
-  const asked = question.kind === 'aim' ? withFigure(method, 'tilt', 'aimDeg', 0)(project) : project;
-  return `${JSON.stringify(question)} ${limit} ${outcomeKey(asked, method)}`;
+  if (kind === 'aim') return withFigure(method, 'tilt', 'aimDeg', 0)(project);
+  return kind === 'testValue' ? withMethod(method, asTried)(project) : project;
 }
 
 /** The place on the screen that an answer belongs to. */

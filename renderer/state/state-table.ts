@@ -28,7 +28,6 @@ export const STATE_TABLE = {
   theme: { kept: 'machine', undoable: false },
   inchFractions: { kept: 'machine', undoable: false },
   switchedOff: { kept: 'nowhere', undoable: false },
-  methodShown: { kept: 'nowhere', undoable: false },
   bench: { kept: 'nowhere', undoable: false },
   choice: { kept: 'nowhere', undoable: false },
   refusal: { kept: 'nowhere', undoable: false },

@@ -1,7 +1,7 @@
 /** What the person looks at and how: never part of the project file. */
 import { create } from 'zustand';
 
-export const PAGES = ['piece', 'methods', 'verdict'] as const;
+export const PAGES = ['piece', 'methods', 'verdict', 'test-cuts'] as const;
 export type Page = (typeof PAGES)[number];
 export type ThemeChoice = 'system' | 'light' | 'dark';
 
@@ -31,8 +31,6 @@ export interface ViewState {
   inchFractions: boolean;
   /** Names of the methods that are left out of the comparison for now. */
   switchedOff: string[];
-  /** Name of the method that the pages inside one method show; null until one is chosen. */
-  methodShown: string | null;
   bench: BenchReading | null;
   refusal: Refusal | null;
   /** The last thing that was done, for the live region. */
@@ -44,7 +42,6 @@ export const useView = create<ViewState>()(() => ({
   theme: 'system',
   inchFractions: false,
   switchedOff: [],
-  methodShown: null,
   bench: null,
   refusal: null,
   announcement: '',
@@ -68,14 +65,7 @@ export function setSwitchedOff(name: string, off: boolean): void {
   }));
 }
 
-/** A renamed method stays switched off, or the one that is shown. */
+/** A renamed method stays switched off. */
 export function renameSwitchedOff(from: string, to: string): void {
-  useView.setState(({ switchedOff, methodShown }) => ({
-    switchedOff: switchedOff.map((name) => (name === from ? to : name)),
-    methodShown: methodShown === from ? to : methodShown,
-  }));
-}
-
-export function showMethod(methodShown: string): void {
-  useView.setState({ methodShown });
+  useView.setState(({ switchedOff }) => ({ switchedOff: switchedOff.map((name) => (name === from ? to : name)) }));
 }

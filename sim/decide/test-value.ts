@@ -1,5 +1,5 @@
 /** Are test cuts worth the wood? The same method with none, one, two … rounds, on the same luck. */
-import type { Project, TestKind } from '../project/document';
+import type { Method, Project, TestKind } from '../project/document';
 import { methodPlan } from '../run/plan';
 import type { CostSummary, Share } from '../run/prediction';
 import type { RunOptions } from '../run/run-method';
@@ -35,7 +35,20 @@ export interface TestValue {
   bestRounds: number | null;
 }
 
-/** Yields the rounds tried. A method without test cuts is tried with full test rings. */
+/** The method as it is tried: one without test cuts with full test rings, and never with fewer rounds than are shown. */
+export function asTried(method: Method): Method {
+  const { kind, maxRounds } = method.test;
+  return {
+    ...method,
+    test: {
+      ...method.test,
+      kind: kind === 'none' ? 'fullRing' : kind,
+      maxRounds: Math.max(FEWEST_ROUNDS_SHOWN, maxRounds),
+    },
+  };
+}
+
+/** Yields the rounds tried, from none up. What comes out is the same for every method that is tried alike. */
 export function* testValue(
   project: Project,
   methodIndex: number,
@@ -43,9 +56,7 @@ export function* testValue(
 ): Generator<number, TestValue, void> {
   const trials = options.trials ?? TEST_VALUE_TRIALS;
   const seed = options.seed ?? project.run.seed;
-  const own = project.methods[methodIndex]!.test;
-  const kind = own.kind === 'none' ? 'fullRing' : own.kind;
-  const most = Math.max(FEWEST_ROUNDS_SHOWN, own.maxRounds);
+  const { kind, maxRounds: most } = asTried(project.methods[methodIndex]!).test;
   const sizes = project.piece.insert !== undefined;
   const rounds: RoundsValue[] = [];
   let without: Float64Array | undefined;

@@ -3,7 +3,7 @@ import type { TestPieceFigures, TestPieceKind } from '../decide/bench-card';
 import { LEAST_SENSITIVITY_MM_PER_DEG } from '../decide/test-reading';
 import { ringGeometry } from '../geometry/ring';
 import type { Method, Piece, TestKind } from '../project/document';
-import { angleText, countText, type Display, lengthText, MM_PER_INCH } from './figures';
+import { angleText, countText, type Display, lengthText, listText, MM_PER_INCH } from './figures';
 
 export interface TestKindWords {
   label: string;
@@ -133,4 +133,27 @@ export function refusalSentence(
   const least = lengthText(LEAST_SENSITIVITY_MM_PER_DEG, display);
   const remedy = kind === 'pair' ? 'Use a longer arm or another test piece.' : 'Use another test piece.';
   return `${label}${over} moves ${lengthText(Math.abs(mmPerDeg), display)} for each degree of the ${setting}, below the ${least} that can be read. ${remedy}`;
+}
+
+interface TestPieceJudged {
+  kind: TestPieceKind;
+  figures: TestPieceFigures;
+  /** Why it cannot be used; null when it can. */
+  refusal: string | null;
+}
+
+/** Which test piece shows the smallest error of the setting, and how the one in use compares. */
+export function tellsMostSentence(pieces: readonly TestPieceJudged[], inUse: TestKind): string {
+  const fit = pieces.filter(({ refusal }) => refusal === null);
+  const least = Math.min(...fit.map(({ figures }) => figures.leastToldDeg));
+  // What comes to the same figure tells the same.
+  const best = fit.filter(({ figures }) => smallAngleText(figures.leastToldDeg) === smallAngleText(least));
+  const first = best[0];
+  if (first === undefined) return 'None of the test pieces tells enough about this piece.';
+  const names = listText(best.map(({ kind }) => TEST_KIND_WORDS[kind].name));
+  const errors = `an error of the ${first.figures.setting} down to ${smallAngleText(least)}`;
+  const said = `${names.charAt(0).toUpperCase()}${names.slice(1)} ${best.length > 1 ? 'tell' : 'tells'} most: ${errors}`;
+  const own = fit.find(({ kind }) => kind === inUse);
+  if (own === undefined || best.includes(own)) return `${said}.`;
+  return `${said}, against ${smallAngleText(own.figures.leastToldDeg)} with ${TEST_KIND_WORDS[own.kind].name}.`;
 }

@@ -1,0 +1,67 @@
+/** The four test pieces against each other: how each is read, how much it shows, and why one cannot be used. */
+import {
+  perDegreeText,
+  readingWords,
+  smallAngleText,
+  TEST_KIND_WORDS,
+  tellsMostSentence,
+} from '../../../sim/wording/test-pieces';
+import { Scrolls } from '../../app/scrolls';
+import type { TestedMethod, TestPiece } from './use-test-cuts';
+
+export function PieceTable({ tested }: { tested: TestedMethod }) {
+  const { pieces, method } = tested;
+  return (
+    <section className="group" aria-labelledby="pieces-title">
+      <h2 id="pieces-title">Which test piece tells most</h2>
+      <p>{tellsMostSentence(pieces, method.test.kind)}</p>
+      <Scrolls label="Which test piece tells most, table">
+        <table className="figures test-pieces">
+          <thead>
+            <tr>
+              <th scope="col">Test piece, and how it is read</th>
+              <th scope="col">1° shows as</th>
+              <th scope="col">Smallest error told</th>
+            </tr>
+          </thead>
+          <tbody>
+            {pieces.map((piece) => (
+              <PieceRow key={piece.kind} piece={piece} tested={tested} />
+            ))}
+          </tbody>
+        </table>
+      </Scrolls>
+      <p className="note">
+        The smallest error that stands out from a right setting, 19 times in 20: with your reading error, and with what
+        the test piece’s own cuts add by chance.
+      </p>
+    </section>
+  );
+}
+
+function PieceRow({ piece: { kind, figures, refusal }, tested }: { piece: TestPiece; tested: TestedMethod }) {
+  const { project, method } = tested;
+  const { where, tool } = readingWords(kind, project.piece, method, project.display);
+  const isChosen = method.test.kind === kind;
+  return (
+    <tr data-chosen={isChosen || undefined}>
+      <th scope="row">
+        <strong>{TEST_KIND_WORDS[kind].label}</strong>
+        {isChosen && <span className="in-use">in use</span>}
+        <span className="note">{refusal ?? `${where} ${tool}`}</span>
+      </th>
+      {refusal === null ? (
+        <>
+          <td className="decides whole">
+            <strong>{perDegreeText(figures.mmPerDeg, project.display)}</strong>
+          </td>
+          <td className="decides whole">
+            <strong>{smallAngleText(figures.leastToldDeg)}</strong>
+          </td>
+        </>
+      ) : (
+        <td colSpan={2}>cannot be used</td>
+      )}
+    </tr>
+  );
+}

@@ -1,0 +1,103 @@
+/** Are test cuts worth it, how many rounds, with which test piece; and at the bench, what a reading asks for. */
+import { warnings } from '../../../sim/project/checks';
+import { cuttingCautions, TEST_CAUTIONS } from '../../../sim/wording/cautions';
+import { countedSentence } from '../../../sim/wording/job-costs';
+import { roundsAskedFor } from '../../../sim/wording/test-value';
+import { FailureBoundary } from '../../app/failure-boundary';
+import { PageFrame } from '../../app/page-frame';
+import { unbroken } from '../../app/unbroken';
+import { useDocument } from '../../state/document-store';
+import { useProblems } from '../../state/problems';
+import { BenchCard } from './bench-card';
+import { PieceTable } from './piece-table';
+import './test-cuts.css';
+import { TestInputs } from './test-inputs';
+import { useTestedIndex, useTestedMethod, useWorth, type Worth } from './use-test-cuts';
+import { WorthChart } from './worth-chart';
+
+export function TestCutsPage() {
+  const project = useDocument((state) => state.project);
+  const index = useTestedIndex();
+  const tested = useTestedMethod();
+  const worth = useWorth(index);
+  const problems = useProblems();
+  const isSoft = problems.length > 0 || !worth.isFresh;
+  const warned = warnings(project).filter(({ path }) => path.startsWith(`methods[${index}].test.`));
+  return (
+    <PageFrame
+      question="Are test cuts worth it, and what does one tell?"
+      answer={
+        <span className={isSoft ? 'softens softened' : 'softens'}>
+          {worth.words?.headline ?? 'Test cuts are being weighed against none.'}
+        </span>
+      }
+      beside={
+        <p>
+          <a href="#bench">To the bench card</a>
+        </p>
+      }
+      inputs={<TestInputs index={index} tested={tested} />}
+      consequences={
+        <>
+          {problems.length > 0 && (
+            <ul className="problems">
+              {problems.map(({ path, sentence }) => (
+                <li key={path}>{sentence}</li>
+              ))}
+            </ul>
+          )}
+          {warned.length > 0 && (
+            <ul className="warnings">
+              {warned.map(({ path, sentence }) => (
+                <li key={path}>{sentence}</li>
+              ))}
+            </ul>
+          )}
+          <WorthChart worth={worth} chosen={roundsAskedFor(project, index)} methodIndex={index} />
+          <Reasons worth={worth} index={index} isSoft={isSoft} />
+          {tested && (
+            <>
+              <FailureBoundary what="table of test pieces">
+                <PieceTable tested={tested} />
+              </FailureBoundary>
+              <FailureBoundary what="bench card">
+                <BenchCard tested={tested} />
+              </FailureBoundary>
+            </>
+          )}
+          <Cautions />
+        </>
+      }
+    />
+  );
+}
+
+function Reasons({ worth, index, isSoft }: { worth: Worth; index: number; isSoft: boolean }) {
+  const { methods, costs } = useDocument((state) => state.project);
+  const method = methods[index];
+  if (!worth.words || !method) return null;
+  return (
+    <section className="group reasons" aria-labelledby="worth-title">
+      <h2 id="worth-title">What it rests on</h2>
+      <ul className={isSoft ? 'softens softened' : 'softens'}>
+        {[...worth.words.because, countedSentence(method.minutes, costs)].map((sentence) => (
+          <li key={sentence}>{unbroken(sentence)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Cautions() {
+  const { piece, stock, display } = useDocument((state) => state.project);
+  return (
+    <section className="group cautions" aria-labelledby="test-cautions-title">
+      <h2 id="test-cautions-title">Before you cut</h2>
+      <ul>
+        {[...cuttingCautions(piece, stock, display), ...TEST_CAUTIONS].map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,71 @@
+/** Cost, yield and the chance that testing pays, over the number of test rounds. */
+import type { RoundsValue } from '../../../sim/decide/test-value';
+import type { Share } from '../../../sim/run/prediction';
+import { moneyText } from '../../../sim/wording/figures';
+import { testValueTable } from '../../../sim/wording/test-value';
+import { evenScale } from '../../charts/even-scale';
+import { RoundsChart, type RoundsFigure, type RoundsPoint } from '../../charts/rounds-chart';
+import { TextTableView } from '../../charts/text-table';
+import { QuestionPanel } from '../question-panel';
+import type { Worth } from './use-test-cuts';
+
+const SHARES = { min: 0, max: 1, ticks: [0, 0.25, 0.5, 0.75, 1] };
+
+const ofHundred = (share: number): string => `${Number((100 * share).toFixed(share > 0.98 || share < 0.02 ? 1 : 0))}`;
+
+function shares(name: string, rounds: readonly RoundsValue[], shareOf: (round: RoundsValue) => Share): RoundsFigure {
+  const points = rounds.map((round): RoundsPoint => {
+    const share = shareOf(round);
+    return { rounds: round.maxRounds, ...share, text: ofHundred(share.value) };
+  });
+  return { name, points, scale: SHARES, format: ofHundred };
+}
+
+function costs(rounds: readonly RoundsValue[]): RoundsFigure {
+  const points = rounds.map(({ maxRounds, cost: { perGoodPiece: value, low, high } }): RoundsPoint => {
+    if (value === null) return { rounds: maxRounds, value, low: 0, high: 0, text: 'none' };
+    const [least, most] = [low ?? value, high ?? value];
+    return { rounds: maxRounds, value, low: least, high: most, text: moneyText(value, (most - least) / 2) };
+  });
+  const priced = points.filter(({ value }) => value !== null);
+  const [least, most] = [Math.min(...priced.map(({ low }) => low)), Math.max(...priced.map(({ high }) => high))];
+  const scale = priced.length > 0 ? evenScale(least, most) : SHARES;
+  return { name: 'Cost of a good piece', points, scale, format: String };
+}
+
+function figuresOf(rounds: readonly RoundsValue[]): RoundsFigure[] {
+  const tested = rounds.filter(({ maxRounds }) => maxRounds > 0);
+  return [
+    costs(rounds),
+    shares('Good pieces, of 100', rounds, (round) => round.yield),
+    shares('Jobs that come out cheaper, of 100', tested, ({ pays }) => pays),
+  ];
+}
+
+interface WorthChartProps {
+  worth: Worth;
+  /** The rounds that are set. */
+  chosen: number;
+  methodIndex: number;
+}
+
+export function WorthChart({ worth, chosen, methodIndex }: WorthChartProps) {
+  return (
+    <QuestionPanel
+      title="What each number of rounds comes to"
+      caption={() => 'Marks are the figures, bands where they lie 95 times in 100; the rounds that are set are shaded.'}
+      outcome={worth}
+      room="14rem"
+      table={(value) => <TextTableView table={testValueTable(value)} />}
+    >
+      {({ rounds }) => (
+        <RoundsChart
+          figures={figuresOf(rounds)}
+          rounds={rounds.map(({ maxRounds }) => maxRounds)}
+          chosen={chosen}
+          methodIndex={methodIndex}
+        />
+      )}
+    </QuestionPanel>
+  );
+}
