@@ -1,5 +1,9 @@
-/** `npm run bench`: how many rings a second one core simulates. Twelve staves, every error source at work. */
+/**
+ * `npm run bench`: how many rings a second one core simulates, twelve staves and every error source at work; and how long
+ * whole commands take.
+ */
 
+import { fileURLToPath } from 'node:url';
 import type { Method, Project } from '../../sim/project/document';
 import { exampleProject } from '../../sim/project/example';
 import { fillNormals } from '../../sim/random/normal';
@@ -7,6 +11,7 @@ import { stream } from '../../sim/random/streams';
 import { runBlock } from '../../sim/run/block';
 import { BLOCK_TRIALS } from '../../sim/run/block-loop';
 import { methodPlan, type PlanOptions } from '../../sim/run/plan';
+import { benchCommands } from './bench-commands';
 
 /** The example with every source of the first method above zero. */
 function everySource(
@@ -16,6 +21,7 @@ function everySource(
   const project = exampleProject();
   const method = project.methods[0]!;
   method.sequence = sequence;
+  delete project.piece.insert;
   method.tilt = { ...method.tilt, biasDeg: 0.01, sharedDeg: 0.1, sideDeg: 0.02, perCutDeg: 0.03 };
   method.guide = { ...method.guide, zeroDeg: 0.1, settingDeg: 0.1, slotDeg: 0.05, seatMm: 0.05 };
   method.wideFace = 'up';
@@ -112,12 +118,18 @@ export function bench(): Row[] {
 }
 
 const rows = bench();
-if (process.argv.includes('--json')) process.stdout.write(`${JSON.stringify({ staves: 12, rows }, null, 2)}\n`);
-else {
-  const width = Math.max(...rows.map((row) => row.name.length));
+const commands = benchCommands(fileURLToPath(new URL('../..', import.meta.url)));
+if (process.argv.includes('--json')) {
+  process.stdout.write(`${JSON.stringify({ staves: 12, rows, commands }, null, 2)}\n`);
+} else {
+  const width = Math.max(...[...rows, ...commands].map((row) => row.name.length));
   process.stdout.write('Rings per second on one core, 12 staves unless said otherwise, every error source at work\n\n');
   for (const { name, ringsPerSecond, wanted } of rows) {
     const goal = wanted === undefined ? '' : `   (wanted: ${wanted.toLocaleString('en')})`;
     process.stdout.write(`${name.padEnd(width)}  ${ringsPerSecond.toLocaleString('en').padStart(11)}${goal}\n`);
+  }
+  process.stdout.write('\nSeconds a whole command takes, on all cores, from its start to its end\n\n');
+  for (const { name, seconds, wantedSeconds } of commands) {
+    process.stdout.write(`${name.padEnd(width)}  ${seconds.toFixed(2).padStart(11)}   (wanted: ${wantedSeconds})\n`);
   }
 }
