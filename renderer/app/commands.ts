@@ -26,6 +26,7 @@ export const PAGE_NAMES: Record<Page, string> = {
   piece: 'Piece',
   methods: 'Methods',
   verdict: 'Verdict',
+  joints: 'Joints',
   'test-cuts': 'Test cuts',
 };
 

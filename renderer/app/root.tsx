@@ -1,6 +1,7 @@
 /** The whole window: title block, the page that is shown, and what is said from anywhere. */
 import { useMemo } from 'react';
 import type { Host } from '../../main/contract/host';
+import { JointsPage } from '../pages/joints/joints-page';
 import { MethodsPage } from '../pages/methods/methods-page';
 import { PiecePage } from '../pages/piece/piece-page';
 import { TestCutsPage } from '../pages/test-cuts/test-cuts-page';
@@ -21,6 +22,7 @@ const PAGE_OF: Record<Page, () => React.JSX.Element> = {
   piece: PiecePage,
   methods: MethodsPage,
   verdict: VerdictPage,
+  joints: JointsPage,
   'test-cuts': TestCutsPage,
 };
 

@@ -21,7 +21,8 @@ export interface PlotPlace {
 
 interface PlainPlotProps {
   x: Axis;
-  y: Axis;
+  /** Left out where height measures nothing; y then runs from 0 at the foot to 1. */
+  y?: Axis;
   heightRem: number;
   /** What the chart shows, for those who do not see it. */
   summary: string;
@@ -29,6 +30,7 @@ interface PlainPlotProps {
 }
 
 const LEFT_REM = 3.5;
+const BARE_LEFT_REM = 1.25;
 const RIGHT_REM = 1.25;
 const TOP_REM = 1.9;
 const BOTTOM_REM = 3;
@@ -36,13 +38,14 @@ const TEXT_REM = 0.8125;
 
 export function PlainPlot({ x, y, heightRem, summary, children }: PlainPlotProps) {
   const [box, { widthPx, textPx }] = useSize<HTMLDivElement>();
-  const [leftPx, topPx] = [LEFT_REM * textPx, TOP_REM * textPx];
+  const [leftPx, topPx] = [(y ? LEFT_REM : BARE_LEFT_REM) * textPx, TOP_REM * textPx];
+  const [foot, head] = y ? [y.min, y.max] : [0, 1];
   const plotWidthPx = Math.max(0, widthPx - leftPx - RIGHT_REM * textPx);
   const plotHeightPx = (heightRem - TOP_REM - BOTTOM_REM) * textPx;
   const fontSize = TEXT_REM * textPx;
   const place: PlotPlace = {
     x: (value) => ((value - x.min) / (x.max - x.min)) * plotWidthPx,
-    y: (value) => (1 - (value - y.min) / (y.max - y.min)) * plotHeightPx,
+    y: (value) => (1 - (value - foot) / (head - foot)) * plotHeightPx,
     widthPx: plotWidthPx,
     heightPx: plotHeightPx,
     textPx: fontSize,
@@ -52,7 +55,7 @@ export function PlainPlot({ x, y, heightRem, summary, children }: PlainPlotProps
       {plotWidthPx > 0 && (
         <svg role="img" aria-label={summary} width={widthPx} height={heightRem * textPx}>
           <g transform={`translate(${leftPx} ${topPx})`} fontSize={fontSize}>
-            {y.ticks.map((tick) => (
+            {y?.ticks.map((tick) => (
               <g key={tick} transform={`translate(0 ${place.y(tick)})`}>
                 <path className="grid-line" d={`M0 0H${plotWidthPx}`} />
                 <text className="axis-text" x={-0.5 * fontSize} dy="0.35em" textAnchor="end">
@@ -60,9 +63,11 @@ export function PlainPlot({ x, y, heightRem, summary, children }: PlainPlotProps
                 </text>
               </g>
             ))}
-            <text className="axis-text" x={-leftPx} y={-0.8 * fontSize}>
-              {y.name}
-            </text>
+            {y && (
+              <text className="axis-text" x={-leftPx} y={-0.8 * fontSize}>
+                {y.name}
+              </text>
+            )}
             {x.ticks.map((tick) => (
               <text
                 key={tick}
@@ -78,7 +83,7 @@ export function PlainPlot({ x, y, heightRem, summary, children }: PlainPlotProps
               {x.name}
             </text>
             {children(place)}
-            <path className="base-line" d={`M0 0V${plotHeightPx}H${plotWidthPx}`} />
+            <path className="base-line" d={`M0 ${y ? 0 : plotHeightPx}V${plotHeightPx}H${plotWidthPx}`} />
           </g>
         </svg>
       )}

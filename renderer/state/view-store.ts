@@ -1,7 +1,7 @@
 /** What the person looks at and how: never part of the project file. */
 import { create } from 'zustand';
 
-export const PAGES = ['piece', 'methods', 'verdict', 'test-cuts'] as const;
+export const PAGES = ['piece', 'methods', 'verdict', 'joints', 'test-cuts'] as const;
 export type Page = (typeof PAGES)[number];
 export type ThemeChoice = 'system' | 'light' | 'dark';
 

@@ -1,6 +1,7 @@
 /** One ring of a run, looked at joint by joint. */
 import { along } from '../closure/ring-maps';
 import type { Project } from '../project/document';
+import { sortedCopy } from '../statistics/quantiles';
 import { BLOCK_TRIALS, trialsInBlock } from './block-loop';
 import { drawRings } from './draw-rings';
 import { methodPlan } from './plan';
@@ -62,6 +63,6 @@ export function singleRing(project: Project, methodIndex: number, ring: number, 
 
 /** The ring of a run whose show gap comes closest to a share p of all rings from the tightest up: 0.5 is a typical one. */
 export function ringAtShare(showGapMm: Float64Array, p: number): number {
-  const order = Array.from(showGapMm, (_, k) => k).sort((a, b) => showGapMm[a]! - showGapMm[b]!);
-  return order[Math.min(order.length - 1, Math.floor(p * order.length))]!;
+  const sorted = sortedCopy(showGapMm);
+  return showGapMm.indexOf(sorted[Math.min(sorted.length - 1, Math.floor(p * sorted.length))]!);
 }

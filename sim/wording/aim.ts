@@ -30,6 +30,11 @@ export function aimTable({ curve, yield: best }: BestAim): TextTable {
 /** What an aim has to gain to be worth the gaps it opens on the other side. */
 const LEAST_GAIN = 0.01;
 
+/** Whether to aim at all: not on flat work, and not for a gain too small or too uncertain. */
+export function isAimWorthwhile({ yield: good, gain }: BestAim, bevelDeg: number): boolean {
+  return good.value > 0 && bevelDeg !== 0 && gain.low > 0 && gain.value >= LEAST_GAIN;
+}
+
 /** @param bevelDeg the tilt that the ring asks for */
 export function aimSentences(best: BestAim, { name, tilt }: Method, bevelDeg: number): string[] {
   const said = [`“${name}”: ${answer(best, bevelDeg)}`];

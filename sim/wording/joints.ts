@@ -131,3 +131,9 @@ export function touchSentence(excess: TouchExcess | null, display: Display): str
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A sentence that begins with a method's name, where it is plain which method is spoken of. */
+export function withoutName(sentence: string, name: string): string {
+  const prefix = `“${name}”: `;
+  return sentence.startsWith(prefix) ? capital(sentence.slice(prefix.length)) : sentence;
+}

@@ -1,0 +1,68 @@
+/** How accurate each thing would have to be for a share of good pieces, by itself and all together. */
+import type { AccuracyNeeded } from '../../../sim/decide/accuracy-needed';
+import type { Method } from '../../../sim/project/document';
+import { accuracySentences, accuracyTable } from '../../../sim/wording/accuracy';
+import { withoutName } from '../../../sim/wording/joints';
+import { FailureBoundary } from '../../app/failure-boundary';
+import { Scrolls } from '../../app/scrolls';
+import { unbroken } from '../../app/unbroken';
+import { TextTableView } from '../../charts/text-table';
+import { SliderField } from '../../inputs/slider-field';
+import { useDocument } from '../../state/document-store';
+import { useJointsView } from '../../state/joints-view';
+import { useQuestion } from '../../state/use-question';
+import { QuestionMark } from '../question-panel';
+
+const TITLE = 'How accurate each thing would have to be';
+
+export function AccuracyPanel({ method, methodIndex }: { method: Method; methodIndex: number }) {
+  const wanted = useJointsView((view) => view.wantedYield);
+  const outcome = useQuestion(isShare(wanted) ? { kind: 'accuracy', wanted } : null, methodIndex);
+  const { answer, isFresh } = outcome;
+  return (
+    <section className="chart-frame" aria-labelledby="accuracy-title">
+      <h2 id="accuracy-title">{TITLE}</h2>
+      <div className="wanted">
+        <SliderField
+          kind="number"
+          label="Good pieces wanted"
+          unit="in 100"
+          min={50}
+          max={99}
+          step={1}
+          value={Number((100 * wanted).toPrecision(6))}
+          problem={isShare(wanted) ? undefined : 'Give how many of 100 pieces are to be good: above 0 and below 100.'}
+          onChange={(inHundred) => useJointsView.setState({ wantedYield: inHundred / 100 })}
+        />
+      </div>
+      <QuestionMark outcome={outcome} />
+      <FailureBoundary what={`table "${TITLE}"`}>
+        {answer === null ? (
+          <div className="question-room" style={{ minHeight: '20rem' }} />
+        ) : (
+          <Needed method={method} needed={answer} isFresh={isFresh} />
+        )}
+      </FailureBoundary>
+    </section>
+  );
+}
+
+const isShare = (share: number): boolean => share > 0 && share < 1;
+
+function Needed({ method, needed, isFresh }: { method: Method; needed: AccuracyNeeded; isFresh: boolean }) {
+  const display = useDocument((state) => state.project.display);
+  return (
+    <div className={`accuracy ${isFresh ? 'softens' : 'softens softened'}`}>
+      <ul className="sentences">
+        {accuracySentences(method, needed, display).map((sentence) => (
+          <li key={sentence}>{unbroken(withoutName(sentence, method.name))}</li>
+        ))}
+      </ul>
+      <Scrolls label={TITLE}>
+        <div className="table-twin">
+          <TextTableView table={accuracyTable('Source', needed, display)} />
+        </div>
+      </Scrolls>
+    </div>
+  );
+}

@@ -1,0 +1,142 @@
+/** Inside one method: where its gaps come from, joint by joint and source by source, and what would help. */
+import { useState } from 'react';
+import type { Project } from '../../../sim/project/document';
+import type { SingleRing } from '../../../sim/run/single-ring';
+import { gapOriginSentence } from '../../../sim/wording/gap-origin';
+import { touchSentence, widestJoint } from '../../../sim/wording/joints';
+import { FailureBoundary } from '../../app/failure-boundary';
+import { PageFrame } from '../../app/page-frame';
+import { unbroken } from '../../app/unbroken';
+import { WorkMark } from '../../app/work-mark';
+import { suitedExaggeration } from '../../drawing/gap-outline';
+import { useDocument } from '../../state/document-store';
+import { useJointsView } from '../../state/joints-view';
+import { useProblems } from '../../state/problems';
+import { type QuestionOutcome, useQuestion } from '../../state/use-question';
+import type { BudgetAnswer } from '../../worker/questions';
+import { QuestionMark } from '../question-panel';
+import { AccuracyPanel } from './accuracy-panel';
+import { AimPanel } from './aim-panel';
+import { BudgetPanel } from './budget-panel';
+import { JointStrip } from './joint-strip';
+import './joints.css';
+import { ExaggerationInput, MethodChoice, RingChoiceInputs } from './joints-inputs';
+import { MouthPanels } from './mouth-panels';
+import { RingPanel } from './ring-panel';
+import { type LookedAt, type ShownRing, useLookedAt, useShownRing } from './use-looked-at';
+
+export function JointsPage() {
+  const project = useDocument((state) => state.project);
+  const problems = useProblems();
+  const lookedAt = useLookedAt();
+  const shown = useShownRing(lookedAt);
+  const budget = useQuestion({ kind: 'budget' }, lookedAt.index);
+  const suited = suitedExaggeration(project.piece, lookedAt.result?.prediction.showGapMm.p95 ?? 0.2);
+  const exaggeration = useJointsView((view) => view.exaggeration) ?? suited;
+  const isSoft = problems.length > 0 || !budget.isFresh;
+  return (
+    <PageFrame
+      question={`Where do the gaps of “${lookedAt.method.name}” come from?`}
+      answer={<span className={isSoft ? 'softens softened' : 'softens'}>{answerOf(budget, project)}</span>}
+      inputs={
+        <>
+          <MethodChoice index={lookedAt.index} />
+          <RingChoiceInputs problem={shown.problem} />
+          <ExaggerationInput value={exaggeration} suited={suited} />
+        </>
+      }
+      consequences={
+        <>
+          <WorkMark />
+          {problems.length > 0 && (
+            <ul className="problems">
+              {problems.map(({ path, sentence }) => (
+                <li key={path}>{sentence}</li>
+              ))}
+            </ul>
+          )}
+          {lookedAt.failure !== null && <p className="problem">{lookedAt.failure}</p>}
+          <Panels {...{ project, lookedAt, shown, budget }} exaggeration={exaggeration > 0 ? exaggeration : suited} />
+        </>
+      }
+    />
+  );
+}
+
+function answerOf({ answer, standing, failure }: QuestionOutcome<BudgetAnswer>, { display }: Project): string {
+  if (answer) return unbroken(gapOriginSentence(answer.budget, display));
+  if (standing === 'failed') return `That could not be worked out: ${failure}`;
+  return standing === 'stopped' ? 'Stopped before there was an answer.' : 'It is being worked out, source by source.';
+}
+
+interface PanelsProps {
+  project: Project;
+  lookedAt: LookedAt;
+  shown: ShownRing;
+  budget: QuestionOutcome<BudgetAnswer>;
+  exaggeration: number;
+}
+
+function Panels({ project, lookedAt, shown, budget, exaggeration }: PanelsProps) {
+  const { index, method, result, isFresh } = lookedAt;
+  const [chosen, setChosen] = useState<number | null>(null);
+  const aim = useQuestion({ kind: 'aim' }, index);
+  const jointP95Mm = result?.prediction.jointShowGapP95Mm ?? [];
+  const marked = markedJoint(chosen, shown.outcome.answer, project);
+  return (
+    <>
+      <RingPanel
+        project={project}
+        outcome={shown.outcome}
+        exaggeration={exaggeration}
+        jointP95Mm={jointP95Mm}
+        marked={marked}
+        onMark={setChosen}
+      />
+      {result && (
+        <JointStrip
+          project={project}
+          assembly={method.assembly}
+          methodIndex={index}
+          jointP95Mm={jointP95Mm}
+          isFresh={isFresh}
+          marked={marked}
+          onMark={setChosen}
+        />
+      )}
+      <BudgetPanel outcome={budget} methodIndex={index} />
+      <AimPanel project={project} method={method} methodIndex={index} outcome={aim} />
+      <AccuracyPanel method={method} methodIndex={index} />
+      {result && (
+        <FailureBoundary what="charts of the mouth">
+          <MouthPanels project={project} method={method} methodIndex={index} result={result} isFresh={isFresh} />
+        </FailureBoundary>
+      )}
+      <TouchLine methodIndex={index} project={project} />
+    </>
+  );
+}
+
+/** The joint the person chose, else the widest of the ring that is drawn. */
+function markedJoint(chosen: number | null, ring: SingleRing | null, { piece }: Project): number {
+  if (chosen !== null && chosen < piece.sides) return chosen;
+  return ring?.joints.length === piece.sides ? Math.max(0, widestJoint(ring.joints, piece.showFace)) : 0;
+}
+
+function TouchLine({ methodIndex, project }: { methodIndex: number; project: Project }) {
+  const outcome = useQuestion({ kind: 'touchExcess' }, methodIndex);
+  const { answer, isFresh } = outcome;
+  return (
+    <section className="group" aria-labelledby="touch-title">
+      <h2 id="touch-title">Touch against contact</h2>
+      {answer === null ? (
+        <QuestionMark outcome={outcome} />
+      ) : (
+        <p className={isFresh ? 'softens' : 'softens softened'}>
+          {unbroken(touchSentence(answer.excess, project.display))}{' '}
+          {project.run.rule === 'touch' && answer.excess !== null && 'The figures on this page rest on touch.'}
+        </p>
+      )}
+    </section>
+  );
+}
