@@ -105,17 +105,41 @@ export function slidesFor(give: JointGive, joint: number, lambda: Float64Array):
   return [slide(0), slide(1), slide(2)];
 }
 
-/** Two rows of 6 per free joint: slide up the edge and through the thickness per unit of misclosure, by the linear map. */
-export function slideRows(give: JointGive): Float64Array {
-  const rows = new Float64Array(give.free.length * 12);
-  const unit = new Float64Array(6);
-  for (let k = 0; k < 6; k++) {
-    for (let i = 0; i < 6; i++) unit[i] = give.linearInverse[i * 6 + k]!;
-    give.free.forEach((joint, f) => {
-      const [, up, through] = slidesFor(give, joint, unit);
-      rows[f * 12 + k] = up;
-      rows[f * 12 + 6 + k] = through;
+/** A row of 6 per free joint: how far one stave steps out past the next, through the thickness, per unit of λ. */
+export function stepRows(give: JointGive): Float64Array {
+  const rows = new Float64Array(give.free.length * 6);
+  give.free.forEach((joint, f) => {
+    const column = give.maps.slideColumns.subarray(joint * 18 + 12, joint * 18 + 18);
+    column.forEach((value, k) => {
+      rows[f * 6 + k] = -value / give.slideWeights[2];
     });
-  }
+  });
   return rows;
+}
+
+/** Largest of a few rows of 6 times a vector, in size. */
+export function largestAlong(rows: Float64Array, vector: Float64Array): number {
+  let most = 0;
+  for (let k = 0; k < rows.length; k += 6) {
+    const value =
+      rows[k]! * vector[0]! +
+      rows[k + 1]! * vector[1]! +
+      rows[k + 2]! * vector[2]! +
+      rows[k + 3]! * vector[3]! +
+      rows[k + 4]! * vector[4]! +
+      rows[k + 5]! * vector[5]!;
+    most = Math.max(most, Math.abs(value));
+  }
+  return most;
+}
+
+/** The same rows for a misclosure in place of λ, by the linear map. */
+export function inMisclosure(rows: Float64Array, linearInverse: Float64Array): Float64Array {
+  const out = new Float64Array(rows.length);
+  for (let row = 0; row < rows.length; row += 6) {
+    for (let j = 0; j < 6; j++) {
+      for (let k = 0; k < 6; k++) out[row + j]! += rows[row + k]! * linearInverse[k * 6 + j]!;
+    }
+  }
+  return out;
 }

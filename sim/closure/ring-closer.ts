@@ -1,7 +1,7 @@
 /** Pulls one ring up and says how wide every joint stands open, by either rule and for each way of assembling it. */
 import type { Assembly, Rule } from '../project/document';
 import { contactSolver } from './contact';
-import { type JointGive, jointGive, lastJoints } from './joint-give';
+import { inMisclosure, type JointGive, jointGive, largestAlong, lastJoints, stepRows } from './joint-give';
 import type { RingMaps } from './ring-maps';
 import { touchClosing, WILL_NOT_CLOSE_MM } from './touch';
 
@@ -28,6 +28,8 @@ export interface RingCloser {
     corners: Float64Array,
     cornersAt: number,
   ): boolean;
+  /** How far a stave of the ring just closed, with misclosure r, steps out past its neighbour at most, mm. */
+  stepMm(r: Float64Array): number;
 }
 
 /** The joints that still give when the ring is pulled up. */
@@ -74,6 +76,9 @@ export function ringCloser(maps: RingMaps, assembly: Assembly, wanted: Rule): Ri
     return largest <= WILL_NOT_CLOSE_MM;
   }
 
+  const steps = stepRows(give);
+  const stepByContact = (): number => largestAlong(steps, solver.lambda);
+
   const byContact: RingCloser['close'] = (r, at, rows, rowsAt) => {
     const converged = solver.solve(r, at, rows, rowsAt);
     const y = solver.openings;
@@ -85,7 +90,8 @@ export function ringCloser(maps: RingMaps, assembly: Assembly, wanted: Rule): Ri
       inner[j] = y[f * 3]! - y[f * 3 + 1]! + most;
     }
     if (hard.length > 0) closeHard(rows, rowsAt);
-    return converged && closes();
+    // Where bevels are too large no joint opens; the last staves are squeezed out of the ring instead.
+    return converged && closes() && stepByContact() <= WILL_NOT_CLOSE_MM;
   };
 
   const oneByOne: RingCloser['close'] = (r, at, rows, rowsAt, corners, cornersAt) => {
@@ -108,7 +114,10 @@ export function ringCloser(maps: RingMaps, assembly: Assembly, wanted: Rule): Ri
   };
 
   const rule = ruleUsed(assembly, wanted);
-  const allAtOnce = rule === 'touch' ? touchClosing(give, outer, inner) : byContact;
-  const close = assembly.by === 'twoHalves' ? twoHalves : assembly.by === 'oneByOne' ? oneByOne : allAtOnce;
-  return { give, rule, outer, inner, close };
+  const shared = { give, rule, outer, inner };
+  if (assembly.by === 'twoHalves') return { ...shared, close: twoHalves, stepMm: () => 0 };
+  if (assembly.by === 'oneByOne') return { ...shared, close: oneByOne, stepMm: stepByContact };
+  if (rule === 'contact') return { ...shared, close: byContact, stepMm: stepByContact };
+  const linearSteps = inMisclosure(steps, give.linearInverse);
+  return { ...shared, close: touchClosing(give, outer, inner), stepMm: (r) => largestAlong(linearSteps, r) };
 }

@@ -8,7 +8,7 @@
  */
 import type { JointGive } from './joint-give';
 
-/** An opening beyond this does not close, mm. */
+/** A ring with an opening, or a stave standing proud, beyond this does not close, mm. */
 export const WILL_NOT_CLOSE_MM = 2;
 
 type Six = [number, number, number, number, number, number];

@@ -18,7 +18,7 @@ export interface ShortRun {
 
 /** The same seed draws the same rings for every variant. Sizes are followed only where an insert must fit. */
 export function shortRun(project: Project, methodIndex: number, trials: number, options: RunOptions = {}): ShortRun {
-  const plan = methodPlan(project, methodIndex, { ...options, sizes: project.piece.insert !== undefined });
+  const plan = methodPlan(project, methodIndex, { ...options, sizes: false });
   const seed = options.seed ?? project.run.seed;
   const showGapMm = new Float64Array(trials);
   const hiddenGapMm = new Float64Array(trials);

@@ -57,7 +57,6 @@ export function* testValue(
   const trials = options.trials ?? TEST_VALUE_TRIALS;
   const seed = options.seed ?? project.run.seed;
   const { kind, maxRounds: most } = asTried(project.methods[methodIndex]!).test;
-  const sizes = project.piece.insert !== undefined;
   const rounds: RoundsValue[] = [];
   let without: Float64Array | undefined;
   let reading: TestSetting | null = null;
@@ -66,7 +65,7 @@ export function* testValue(
       i === methodIndex ? { ...m, test: { ...m.test, kind, maxRounds } } : m,
     );
     const variant = { ...project, methods };
-    const plan = methodPlan(variant, methodIndex, { ...options, sizes });
+    const plan = methodPlan(variant, methodIndex, { ...options, sizes: false });
     if (plan.test) reading = { setting: plan.test.setting, mmPerDeg: plan.test.mmPerDeg };
     const jobs = jobCosts(plan, seed, setUpsFor(trials));
     without ??= jobs;

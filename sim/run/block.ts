@@ -15,7 +15,7 @@ export interface BlockResult {
   /** Twice the smallest clear half-opening; empty when sizes are not followed. */
   clearOpeningMm: Float64Array;
   outOfRoundMm: Float64Array;
-  /** Largest step between neighbouring staves, up the edge or through the thickness; empty when sizes are not followed. */
+  /** How far a stave steps out past its neighbour at most; empty when sizes are not followed. */
   stepMm: Float64Array;
   /** Only for two halves: wood that truing takes off an end face. */
   truingMm: Float64Array;

@@ -1,6 +1,5 @@
 /** Closing one ring and writing what became of it: gaps, mouth, sizes, and whether it is good, to be reworked or scrap. */
 import { outOfRound } from '../closure/half-openings';
-import { slideRows } from '../closure/joint-give';
 import { along } from '../closure/ring-maps';
 import type { BlockResult } from './block';
 import { GAP_BINS, gapBin } from './gap-histogram';
@@ -102,7 +101,6 @@ function sizesInto(
   const nominal = plan.geometry.clearOpeningNarrowMm / 2;
   const needed = insert ? insert.diameterMm + insert.clearanceMm : Number.NEGATIVE_INFINITY;
   const half = new Float64Array(n);
-  const steps = slideRows(closer.give);
   return (ring, outputs, at, r) => {
     let least = Number.POSITIVE_INFINITY;
     for (let i = 0; i < n; i++) {
@@ -110,20 +108,9 @@ function sizesInto(
       half[i] = h;
       if (h < least) least = h;
     }
-    let step = 0;
-    for (let k = 0; k < steps.length; k += 6) {
-      const slide =
-        steps[k]! * r[0]! +
-        steps[k + 1]! * r[1]! +
-        steps[k + 2]! * r[2]! +
-        steps[k + 3]! * r[3]! +
-        steps[k + 4]! * r[4]! +
-        steps[k + 5]! * r[5]!;
-      step = Math.max(step, Math.abs(slide));
-    }
     result.clearOpeningMm[ring] = 2 * least;
     result.outOfRoundMm[ring] = outOfRound(half, n);
-    result.stepMm[ring] = step;
+    result.stepMm[ring] = closer.stepMm(r);
     return 2 * least >= needed;
   };
 }

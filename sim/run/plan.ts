@@ -15,7 +15,7 @@ import { collapsedStage, type Engine, plainStage, type Stage } from './stages';
 export interface PlanOptions {
   rule?: Rule;
   engine?: Engine;
-  /** Follow the clear openings; on unless told otherwise. */
+  /** Follow the clear openings; on unless told otherwise, and always where an insert must fit. */
   sizes?: boolean;
   /** Sources that count as perfect. */
   perfect?: ReadonlySet<SourceName>;
@@ -53,7 +53,9 @@ export function methodPlan(project: Project, methodIndex: number, options: PlanO
   const method = project.methods[methodIndex];
   if (!method)
     throw new RangeError(`Method ${methodIndex} is not one of the ${project.methods.length} in the project.`);
-  const { engine = 'collapsed', sizes = true } = options;
+  const { engine = 'collapsed' } = options;
+  // Whether an insert fits decides the grade, so then sizes are always followed.
+  const sizes = options.sizes !== false || project.piece.insert !== undefined;
   const geometry = ringGeometry(project.piece);
   const maps = ringMaps(geometry);
   const cuts = methodCuts(project, method, geometry);

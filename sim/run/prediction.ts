@@ -107,7 +107,7 @@ export interface MethodResult {
   truingRemovesMm?: number;
   /** Flats: largest less smallest, mm. */
   outOfRoundMm: SpreadSummary;
-  /** Largest step between neighbouring staves, up the edge or through the thickness, mm. */
+  /** How far a stave steps out past its neighbour at most, mm. */
   stepMm: SpreadSummary;
 }
 

@@ -1,6 +1,6 @@
 /** The contact rule finds the least-cost set that closes the ring, in every ring. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { contactSolver } from '../../sim/closure/contact';
 import { jointGive, lastJoints, slidesFor } from '../../sim/closure/joint-give';
 import { misclosureOf, ringMaps } from '../../sim/closure/ring-maps';
@@ -9,9 +9,6 @@ import { fillUniforms } from '../../sim/random/normal';
 import { stream } from '../../sim/random/streams';
 import { distanceToCone, shortfalls } from '../support/optimality';
 import { anyRing, faceErrors, geometryOf, type RingSizes, randomErrors } from '../support/rings';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 interface Case {
   ring: RingSizes;

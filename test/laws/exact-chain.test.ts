@@ -1,6 +1,6 @@
 /** The chain of staves itself, and the first-order maps against it. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { chainPoses, misclosure } from '../../sim/closure/chain';
 import { misclosureAngle, misclosureOf, ringMaps } from '../../sim/closure/ring-maps';
 import { leftFace, PERFECT, rightFace } from '../../sim/geometry/faces';
@@ -8,9 +8,6 @@ import { RADIANS_PER_DEGREE } from '../../sim/geometry/ring';
 import { add, dot, type Frame, place, rotationVector, scale, turn } from '../../sim/geometry/vectors';
 import { giveOf, type JointMovement, sixNumbers } from '../support/exact-closure';
 import { anyRing, faceErrors, geometryOf, randomErrors, sameForAll, withOneError } from '../support/rings';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const perfect = (sides: number) => Array.from({ length: sides }, () => PERFECT);
 

@@ -1,5 +1,5 @@
 /** How far the first-order maps hold against the closure solved exactly, ring by ring. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { contactSolver } from '../../sim/closure/contact';
 import { jointGive, lastJoints, slidesFor } from '../../sim/closure/joint-give';
 import { misclosureAngle, misclosureOf, type RingMaps, ringMaps } from '../../sim/closure/ring-maps';
@@ -8,9 +8,6 @@ import { RADIANS_PER_DEGREE } from '../../sim/geometry/ring';
 import { stream } from '../../sim/random/streams';
 import { closeExactly } from '../support/exact-closure';
 import { faceErrors, geometryOf, type RingSizes, randomErrors, sameForAll, withOpening } from '../support/rings';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 interface Sample {
   ring: RingSizes;

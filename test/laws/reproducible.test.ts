@@ -1,6 +1,6 @@
 /** The same project and seed give the same digits, however the work is divided. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Project } from '../../sim/project/document';
 import { exampleProject, planterProject } from '../../sim/project/example';
 import { type BlockResult, runBlock } from '../../sim/run/block';
@@ -10,9 +10,6 @@ import { runMethod } from '../../sim/run/run-method';
 import { singleRing } from '../../sim/run/single-ring';
 import type { Engine } from '../../sim/run/stages';
 import { type MethodChanges, projectWith } from '../support/projects';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const RINGS = 300;
 

@@ -1,12 +1,9 @@
 /** Laws that the sizes and settings of every ring obey, whatever its sides, slope and size. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { RADIANS_PER_DEGREE, ringGeometry } from '../../sim/geometry/ring';
 import type { SizeBy } from '../../sim/project/document';
 import { anyRing, geometryOf, pieceOf } from '../support/rings';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const ROUNDING = 1e-9;
 

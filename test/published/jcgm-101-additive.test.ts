@@ -3,16 +3,13 @@
  * own random streams, block loop, stop rule and quantiles. Exact ends of the interval are derived by convolution; the
  * standard prints them to three digits.
  */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { fillNormals, fillUniforms } from '../../sim/random/normal';
 import { stream } from '../../sim/random/streams';
 import { BLOCK_TRIALS, blockLoop, finish } from '../../sim/run/block-loop';
 import { Moments } from '../../sim/statistics/moments';
 import { quantile, quantileInterval, selectQuantile, sortedCopy } from '../../sim/statistics/quantiles';
 import { settling } from '../../sim/statistics/settle';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 type Input = { shape: 'normal' | 'rectangular'; sd: number };
 

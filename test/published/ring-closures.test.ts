@@ -1,13 +1,10 @@
 /** How rings with known errors close, against an independent program (derived). Ends flush and pull-up 0 unless said. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { ringMaps } from '../../sim/closure/ring-maps';
 import type { Ends } from '../../sim/project/document';
 import { closeRing } from '../support/close-ring';
 import { type JointGaps, ringFacts } from '../support/ring-facts';
 import { geometryOf, type RingSizes, type StaveErrorsDeg, sameForAll, staveErrors } from '../support/rings';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const bevels = (deg: number): Partial<StaveErrorsDeg> => ({ bevelRightDeg: deg, bevelLeftDeg: deg });
 const crosscuts = (deg: number, leftDeg = deg): Partial<StaveErrorsDeg> => ({

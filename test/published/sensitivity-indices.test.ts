@@ -3,15 +3,12 @@
  * tolerance is five standard errors as the estimate itself states them (1 in 1.7 million seeds), and the stated errors are
  * held to the spread seen over repetitions.
  */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { type GroupIndices, type IndexEstimate, sobolIndices } from '../../sim/budget/sobol';
 import { fillUniforms } from '../../sim/random/normal';
 import { stream } from '../../sim/random/streams';
 import { Moments } from '../../sim/statistics/moments';
 import { normalQuantile } from '../../sim/statistics/normal-distribution';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 /** Inputs are uniform on (0, 1); each group names the inputs it holds. */
 interface Model {

@@ -4,15 +4,12 @@
  * false alarm once in 100,000 seeds by distance and once in 100,000 by spread; with some 400 comparisons that is one
  * seed in 250.
  */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Stock } from '../../sim/project/document';
 import { type BlockResult, runBlock } from '../../sim/run/block';
 import { methodPlan, type PlanOptions } from '../../sim/run/plan';
 import { type MethodChanges, type ProjectChanges, projectWith } from '../support/projects';
 import { distanceLimit, spreadDifference, twoSampleDistance } from '../support/two-samples';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const RINGS = 4000;
 const FALSE_ALARM = 1e-5;

@@ -1,5 +1,5 @@
 /** Distributions that are known exactly, against whole blocks of simulated rings. Ends flush, outside showing, no pull-up. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { misclosureAngle, ringMaps } from '../../sim/closure/ring-maps';
 import { RADIANS_PER_DEGREE, ringGeometry } from '../../sim/geometry/ring';
 import type { Rule } from '../../sim/project/document';
@@ -11,9 +11,6 @@ import { quantile, sortedCopy } from '../../sim/statistics/quantiles';
 import { countDeviation, positivePartDistance } from '../support/kolmogorov';
 import { type MethodChanges, projectWith } from '../support/projects';
 import { spreadDifference } from '../support/two-samples';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const RINGS = 10_000;
 const N = 8;

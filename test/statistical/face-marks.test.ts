@@ -1,5 +1,5 @@
 /** Marks that single cuts leave in the faces: how often, how deep, where, and which are seen and cut again. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { drawList, methodCuts } from '../../sim/errors/sources';
 import { ringGeometry } from '../../sim/geometry/ring';
 import type { Blade, Sequence } from '../../sim/project/document';
@@ -8,9 +8,6 @@ import type { Engine } from '../../sim/run/stages';
 import { Moments } from '../../sim/statistics/moments';
 import { countDeviation, positivePartDistance } from '../support/kolmogorov';
 import { projectWith } from '../support/projects';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const N = 8;
 const RINGS = 4000;

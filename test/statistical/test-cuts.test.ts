@@ -1,5 +1,5 @@
 /** What test cuts leave of the shared tilt error, against closed forms. Upright test piece, read as a full ring. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { RADIANS_PER_DEGREE } from '../../sim/geometry/ring';
 import type { TestCuts } from '../../sim/project/document';
 import { type BlockResult, runBlock } from '../../sim/run/block';
@@ -10,9 +10,6 @@ import { Moments } from '../../sim/statistics/moments';
 import { normalCdf } from '../../sim/statistics/normal-distribution';
 import { countDeviation } from '../support/kolmogorov';
 import { type MethodChanges, type ProjectChanges, projectWith } from '../support/projects';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const RINGS = 10_000;
 const N = 8;

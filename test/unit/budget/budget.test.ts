@@ -1,5 +1,5 @@
 /** The error budget: one line a source, what the gap would be without it, and nothing else changed. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { budgetLines, budgetSources, sourceBudget } from '../../../sim/budget/budget';
 import { RADIANS_PER_DEGREE } from '../../../sim/geometry/ring';
 import type { Project } from '../../../sim/project/document';
@@ -9,9 +9,6 @@ import { methodPlan } from '../../../sim/run/plan';
 import { normalQuantile } from '../../../sim/statistics/normal-distribution';
 import { selectQuantile } from '../../../sim/statistics/quantiles';
 import { type MethodChanges, projectWith } from '../../support/projects';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const MIXED: MethodChanges = {
   sequence: 'swapSides',

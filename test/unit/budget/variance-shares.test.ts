@@ -1,13 +1,10 @@
 /** Shares of the variance by source, by hand and against rings drawn cut by cut. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { openingVariances } from '../../../sim/budget/variance-shares';
 import { RADIANS_PER_DEGREE } from '../../../sim/geometry/ring';
 import type { SourceName } from '../../../sim/project/document';
 import { type MethodPlan, methodPlan } from '../../../sim/run/plan';
 import { type MethodChanges, projectWith } from '../../support/projects';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 /** By hand: joint length of the test piece, 18 / cos 22.5°. */
 const JOINT_MM = 18 / Math.cos(Math.PI / 8);

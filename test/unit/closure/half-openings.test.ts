@@ -1,6 +1,6 @@
 /** Clear half-openings against the exact chain, and out of round by hand. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { chainPoses } from '../../../sim/closure/chain';
 import { halfOpeningColumns, outOfRound, removeFirstHarmonic } from '../../../sim/closure/half-openings';
 import { jointGive, lastJoints, slidesFor } from '../../../sim/closure/joint-give';
@@ -9,9 +9,6 @@ import { place } from '../../../sim/geometry/vectors';
 import type { Ends } from '../../../sim/project/document';
 import { giveOf, type JointMovement, STILL } from '../../support/exact-closure';
 import { anyRing, faceErrors, geometryOf, type RingSizes, randomErrors } from '../../support/rings';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 /** Distances of points from the centre that fits them best when they ought to lie on a circle: Gauss–Newton. */
 function fromBestCentre(points: readonly (readonly [number, number])[]): number[] {

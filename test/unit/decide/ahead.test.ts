@@ -1,15 +1,12 @@
 /** The chance of being ahead against counting every pair. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { aheadChance } from '../../../sim/decide/ahead';
 import { fillNormals } from '../../../sim/random/normal';
 import { stream } from '../../../sim/random/streams';
 import type { RingSample } from '../../../sim/run/prediction';
 import { normalCdf } from '../../../sim/statistics/normal-distribution';
 import { sortedCopy } from '../../../sim/statistics/quantiles';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 function sample(gaps: ArrayLike<number>): RingSample {
   return { showGapMm: sortedCopy(gaps), otherwiseGoodShowGapMm: new Float64Array(0) };

@@ -1,5 +1,5 @@
 /** What a piece costs: by hand where nothing is left to chance, and against the share of pieces accepted where it is. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { pieceCost, setUpsFor } from '../../../sim/decide/cost';
 import type { Project } from '../../../sim/project/document';
 import { runBlock } from '../../../sim/run/block';
@@ -9,9 +9,6 @@ import { methodPlan } from '../../../sim/run/plan';
 import type { CostSummary } from '../../../sim/run/prediction';
 import { runMethod } from '../../../sim/run/run-method';
 import { type MethodChanges, type ProjectChanges, projectWith } from '../../support/projects';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const COSTS = {
   batch: 4,

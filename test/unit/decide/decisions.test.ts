@@ -2,7 +2,7 @@
  * The decisions against closed forms. Test piece: eight upright staves with a shared tilt error alone, which opens every
  * joint by 2·L·δ outside when the tilt is short and inside when it is over, so that yields are areas under a normal.
  */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { accuracyNeeded } from '../../../sim/decide/accuracy-needed';
 import { bestAim } from '../../../sim/decide/aim';
 import { pairedYield, type ShortRun, shortRun } from '../../../sim/decide/short-run';
@@ -11,9 +11,6 @@ import type { Limits, Project } from '../../../sim/project/document';
 import { finish } from '../../../sim/run/block-loop';
 import { normalCdf, normalQuantile } from '../../../sim/statistics/normal-distribution';
 import { type MethodChanges, type ProjectChanges, projectWith } from '../../support/projects';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 /** Gap per degree of tilt, by hand: 2·L·π/180 with L = 18 / cos 22.5°. */
 const GAP_PER_DEG = (2 * (18 / Math.cos(Math.PI / 8)) * Math.PI) / 180;

@@ -1,6 +1,6 @@
 /** Methods held against each other: paired differences, and the chance of making the best piece of all. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { aheadChance } from '../../../sim/decide/ahead';
 import { bestChances, methodDifferences } from '../../../sim/decide/differences';
 import { finish } from '../../../sim/run/block-loop';
@@ -9,9 +9,6 @@ import { runMethod } from '../../../sim/run/run-method';
 import { Moments } from '../../../sim/statistics/moments';
 import { sortedCopy } from '../../../sim/statistics/quantiles';
 import { type MethodChanges, projectWith } from '../../support/projects';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const COSTS = { batch: 1, stockPerRing: 40, ratePerHour: 30, assemblyMinutes: 30, remedyMinutes: 20 };
 const run = (method: MethodChanges, trials = 8000, seed = 5): MethodResult =>

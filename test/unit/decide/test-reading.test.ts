@@ -1,6 +1,6 @@
 /** What a test piece reads per degree, and which setting it corrects. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { misclosure } from '../../../sim/closure/chain';
 import { ringMaps } from '../../../sim/closure/ring-maps';
 import { readingRow, type TestSetting, testSetting } from '../../../sim/decide/test-reading';
@@ -10,9 +10,6 @@ import { add, compose, dot, inverse, place, scale, turn } from '../../../sim/geo
 import { DEFAULT_TEST } from '../../../sim/project/defaults';
 import type { ShowFace, TestCuts } from '../../../sim/project/document';
 import { anyRing, faceErrors, geometryOf, type RingSizes, randomErrors, sameForAll } from '../../support/rings';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 const eight: RingSizes = { sides: 8, slopeDeg: 0, midWidthMm: 100, heightMm: 120, thicknessMm: 18 };
 

@@ -13,8 +13,6 @@ import { singleRing } from '../../../sim/run/single-ring';
 import { touchExcess } from '../../../sim/run/touch-excess';
 import { inProcessWorker } from './in-process-worker';
 
-vi.setConfig({ testTimeout: 60_000 });
-
 const PATIENCE = { timeout: 30_000, interval: 10 };
 const LONG_QUESTION = { kind: 'accuracy', wanted: 0.9 } as const;
 

@@ -1,10 +1,7 @@
 /** Factors of covariances, whole and with lost rank. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { covarianceFactor } from '../../../sim/run/covariance-factor';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 /** Σ column·columnᵀ of the given columns of n. */
 function covarianceOf(columns: readonly number[][], n: number): Float64Array {

@@ -1,13 +1,10 @@
 /** What becomes of a ring whose errors are known: gaps, sizes, and its grade. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Limits, ShowFace } from '../../../sim/project/document';
 import { type BlockResult, runBlock } from '../../../sim/run/block';
 import { GOOD, REWORK, SCRAP } from '../../../sim/run/grade';
 import { methodPlan } from '../../../sim/run/plan';
 import { type MethodChanges, type ProjectChanges, projectWith } from '../../support/projects';
-
-// Long enough for a machine that is busy with other work.
-vi.setConfig({ testTimeout: 60_000 });
 
 /** One ring with nothing left to chance, ends flush. */
 function ring(method: MethodChanges, changes: ProjectChanges = {}): BlockResult {
