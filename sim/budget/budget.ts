@@ -1,9 +1,9 @@
 /** The error budget of one method: each source's share of the variance, and the 95th percentile gap were it perfect. */
 import { activeSources } from '../errors/sources';
-import { RADIANS_PER_DEGREE } from '../geometry/ring';
 import { type Project, SOURCE_NAMES, type SourceName } from '../project/document';
 import { runBlock } from '../run/block';
 import { BLOCK_TRIALS, blockCount, trialsInBlock } from '../run/block-loop';
+import { setUps } from '../run/draw-rings';
 import { type MethodPlan, methodPlan } from '../run/plan';
 import type { BudgetLine } from '../run/prediction';
 import type { RunOptions } from '../run/run-method';
@@ -23,8 +23,6 @@ export interface BudgetProgress {
 export interface BudgetRun {
   /** Worst gap on the show side(s), mm, ring by ring. */
   showGapMm: Float64Array;
-  /** Spread of the tilt setting that test cuts leave; absent without test cuts. */
-  tiltSdDeg?: number;
 }
 
 export interface SourceEffect extends BudgetLine {
@@ -62,13 +60,20 @@ export function budgetRun(
   const perfect = without === undefined ? {} : { perfect: new Set([without]) };
   const plan = budgetPlan(project, methodIndex, { ...options, ...perfect });
   const showGapMm = new Float64Array(trials);
-  const tilt = new Moments();
   for (let block = 0; block < blockCount(trials); block++) {
     const result = runBlock(plan, seed, block, trialsInBlock(trials, block));
     showGapMm.set(result.showGapMm, block * BLOCK_TRIALS);
-    tilt.add(result.tiltRad);
   }
-  return { showGapMm, ...(plan.test && { tiltSdDeg: tilt.sd / RADIANS_PER_DEGREE }) };
+  return { showGapMm };
+}
+
+/** Spread of what the test cuts leave of the setting, read by a test piece without errors of its own, degrees. */
+function leftOverDeg(plan: MethodPlan, seed: number): number {
+  if (!plan.test) return 0;
+  const { width, readingAt } = plan.matrix;
+  const shared = setUps(plan, seed, 0, new Uint8Array(BLOCK_TRIALS));
+  const readings = Float64Array.from({ length: BLOCK_TRIALS }, (_, k) => shared[k * width + readingAt]!);
+  return new Moments().add(readings).sd / Math.abs(plan.test.mmPerDeg);
 }
 
 /** The budget from its runs: with all sources, and without each of some. */
@@ -78,7 +83,8 @@ export function budgetOf(
   all: BudgetRun,
   without: ReadonlyMap<SourceName, BudgetRun>,
 ): SourceBudget {
-  const variances = openingVariances(budgetPlan(project, methodIndex, {}), all.tiltSdDeg);
+  const plan = budgetPlan(project, methodIndex, {});
+  const variances = openingVariances(plan, leftOverDeg(plan, project.run.seed));
   let total = 0;
   for (const variance of variances.values()) total += variance;
   const trials = all.showGapMm.length;

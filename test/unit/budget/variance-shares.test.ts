@@ -12,8 +12,8 @@ const SIGMA = 0.1 * RADIANS_PER_DEGREE;
 
 const plan = (method: MethodChanges, rest = {}): MethodPlan =>
   methodPlan(projectWith({ ...rest, method }), 0, { engine: 'plain' });
-const variance = (method: MethodChanges, source: SourceName, tiltSdDeg?: number): number =>
-  openingVariances(plan(method), tiltSdDeg).get(source)!;
+const variance = (method: MethodChanges, source: SourceName, leftOverDeg?: number): number =>
+  openingVariances(plan(method), leftOverDeg).get(source)!;
 
 describe('the signed opening of a joint, outer less inner edge', () => {
   // derived: all joints open alike, each by 2·L·δ
@@ -26,6 +26,14 @@ describe('the signed opening of a joint, outer less inner edge', () => {
   test('follows the spread that test cuts leave of the tilt', () => {
     const method: MethodChanges = { tilt: { sharedDeg: 0.1 }, test: { kind: 'fullRing', maxRounds: 1 } };
     expect(variance(method, 'tiltShared', 0.02)).toBeCloseTo((2 * JOINT_MM * 0.2 * SIGMA) ** 2, 12);
+  });
+
+  test('loses to test cuts whatever the test piece shows of it: a side’s own tilt goes the way of the setting', () => {
+    const method: MethodChanges = { tilt: { sharedDeg: 0.1, sideDeg: 0.05, perCutDeg: 0.05 } };
+    const tested = { ...method, test: { kind: 'fullRing' as const, maxRounds: 1 } };
+    expect(variance(method, 'tiltSide')).toBeCloseTo((2 * JOINT_MM * 0.5 * SIGMA) ** 2, 12);
+    expect(variance(tested, 'tiltSide')).toBeLessThan(1e-20);
+    expect(variance(tested, 'tiltPerCut')).toBeCloseTo(variance(method, 'tiltPerCut'), 12);
   });
 
   test('has none by a known bias, by hollows, or by an even width', () => {
