@@ -45,7 +45,7 @@ export function ringSentence(
 ): string {
   const name = `Ring ${countText(ring + 1)}`;
   if (!closes) {
-    return `${name} will not close: pulled up, a joint would still stand open by more than ${gapText(OVER_GAP_MM, display)}.`;
+    return `${name} will not close: pulled up, a joint would still stand open, or a stave stand proud, by more than ${gapText(OVER_GAP_MM, display)}.`;
   }
   const widest = widestJoint(joints, showFace);
   const gap = shownGap(joints[widest] ?? { outerMm: 0, innerMm: 0 }, showFace);
@@ -118,16 +118,18 @@ export function jointTable(p95Mm: readonly number[], ring: SingleRing | null, di
   };
 }
 
+const EXCESS_UNCERTAINTY_MM = 0.001;
+
 /** How far the quick rule is off; `excess` is null where it has no say. */
 export function touchSentence(excess: TouchExcess | null, display: Display): string {
   if (excess === null) {
     return 'Rings assembled this way are always worked out by contact; the quick rule, touch, has no say.';
   }
   const { trials, meanMm, p95Mm } = excess;
+  const [mean, most] = [meanMm, p95Mm].map((mm) => gapText(mm, display, EXCESS_UNCERTAINTY_MM));
   const rings = `on the same ${countText(trials)} rings`;
-  if (p95Mm < TOUCHES_MM)
-    return `Touch, the quick rule, agrees with contact here: closed by both ${rings}, none differs by as much as ${gapText(TOUCHES_MM, display, 0.001)} in 95 of 100.`;
-  return `Touch, the quick rule, would make the widest gap ${gapText(meanMm, display)} too wide on average, and up to ${gapText(p95Mm, display)} in 95 of 100 (both rules ${rings}).`;
+  if (p95Mm < EXCESS_UNCERTAINTY_MM) return `Touch, the quick rule, agrees with contact here (${rings}).`;
+  return `Touch, the quick rule, would make the widest gap ${mean} too wide on average and ${most} in 5 of 100, ${rings}.`;
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
