@@ -31,6 +31,8 @@ interface RoundsChartProps {
 }
 
 const HEIGHT_REM = 14;
+/** In heights of its letters. */
+const WIDEST_FIGURE = 2.5;
 const AXIS_NAME = 'test rounds, at most';
 
 export function RoundsChart({ figures, rounds, chosen, methodIndex }: RoundsChartProps) {
@@ -50,7 +52,13 @@ export function RoundsChart({ figures, rounds, chosen, methodIndex }: RoundsChar
             <>
               <Chosen rounds={chosen} place={place} />
               {points.map((point) => (
-                <Point key={point.rounds} point={point} place={place} methodIndex={methodIndex} />
+                <Point
+                  key={point.rounds}
+                  point={point}
+                  place={place}
+                  methodIndex={methodIndex}
+                  isTold={isRoomy(place) || point.rounds === chosen}
+                />
               ))}
             </>
           )}
@@ -65,6 +73,11 @@ function roundsName(count: number): string {
   return count === 1 ? 'One round' : `Up to ${count} rounds`;
 }
 
+/** Whether the figures of neighbours stand clear of each other. */
+function isRoomy({ x, textPx }: PlotPlace): boolean {
+  return x(1) - x(0) >= WIDEST_FIGURE * textPx;
+}
+
 /** The wash behind the rounds that are set. */
 function Chosen({ rounds, place: { x, heightPx } }: { rounds: number; place: PlotPlace }) {
   const [from, to] = [x(rounds - 0.5), x(rounds + 0.5)];
@@ -75,9 +88,11 @@ interface PointProps {
   point: RoundsPoint;
   place: PlotPlace;
   methodIndex: number;
+  /** Whether the figure stands beside its mark. */
+  isTold: boolean;
 }
 
-function Point({ point: { rounds, value, low, high, text }, place, methodIndex }: PointProps) {
+function Point({ point: { rounds, value, low, high, text }, place, methodIndex, isTold }: PointProps) {
   const { x, y, heightPx, textPx } = place;
   const at = x(rounds);
   if (value === null) {
@@ -106,9 +121,11 @@ function Point({ point: { rounds, value, low, high, text }, place, methodIndex }
       <g transform={`translate(${at - textPx / 2} ${y(value) - textPx / 2}) scale(${textPx / 12})`}>
         <path d={path} fill={colour} />
       </g>
-      <text className="rounds-value" x={at} y={textY} textAnchor="middle">
-        {text}
-      </text>
+      {isTold && (
+        <text className="rounds-value" x={at} y={textY} textAnchor="middle">
+          {text}
+        </text>
+      )}
     </>
   );
 }

@@ -2,7 +2,7 @@
 import type { TestPieceFigures, TestPieceKind } from '../decide/bench-card';
 import { LEAST_SENSITIVITY_MM_PER_DEG } from '../decide/test-reading';
 import { ringGeometry } from '../geometry/ring';
-import type { Method, Piece, TestKind } from '../project/document';
+import type { Method, Piece, TestCuts, TestKind } from '../project/document';
 import { angleText, countText, type Display, lengthText, listText, MM_PER_INCH } from './figures';
 
 export interface TestKindWords {
@@ -80,7 +80,7 @@ export function readingWords(kind: TestPieceKind, piece: Piece, method: Method, 
         over: 'The two ends overlap',
       };
     case 'pair': {
-      const arm = lengthText(armMm(piece, method), display);
+      const arm = armText(piece, method, display);
       const corner = angleText(180 - 360 / piece.sides);
       return {
         where: `Close one joint of two offcuts and hold a reference angle of ${corner} inside the corner, seen along the ring’s axis, one leg flat to one offcut. Read the light under the other leg, ${arm} from the corner.`,
@@ -92,8 +92,11 @@ export function readingWords(kind: TestPieceKind, piece: Piece, method: Method, 
   }
 }
 
-function armMm(piece: Piece, method: Method): number {
-  return method.test.armMm ?? ringGeometry(piece).staveWidthMm;
+/** An arm that is given as it is given; the stave's width to what a rule shows. */
+function armText(piece: Piece, method: Method, display: Display): string {
+  const { armMm } = method.test;
+  if (armMm !== undefined) return lengthText(armMm, display);
+  return lengthText(ringGeometry(piece).staveWidthMm, display, { uncertaintyMm: 0.5 });
 }
 
 const SETTING_WORDS = { tilt: 'tilt', swing: 'swing' } as const;
@@ -129,7 +132,7 @@ export function refusalSentence(
     return `${label} ${kind === 'halfRing' ? 'needs' : 'need'} an even number of sides, but there are ${piece.sides}. Use a whole ring or a pair of offcuts.`;
   }
   if (refusal === null) return null;
-  const over = kind === 'pair' ? ` over an arm of ${lengthText(armMm(piece, method), display)}` : '';
+  const over = kind === 'pair' ? ` over an arm of ${armText(piece, method, display)}` : '';
   const least = lengthText(LEAST_SENSITIVITY_MM_PER_DEG, display);
   const remedy = kind === 'pair' ? 'Use a longer arm or another test piece.' : 'Use another test piece.';
   return `${label}${over} moves ${lengthText(Math.abs(mmPerDeg), display)} for each degree of the ${setting}, below the ${least} that can be read. ${remedy}`;
@@ -156,4 +159,18 @@ export function tellsMostSentence(pieces: readonly TestPieceJudged[], inUse: Tes
   const own = fit.find(({ kind }) => kind === inUse);
   if (own === undefined || best.includes(own)) return `${said}.`;
   return `${said}, against ${smallAngleText(own.figures.leastToldDeg)} with ${TEST_KIND_WORDS[own.kind].name}.`;
+}
+
+/** What a right setting reads by chance, and whether the test stops sooner than that. */
+export function chanceSentence(
+  { mmPerDeg, leastToldDeg }: TestPieceFigures,
+  { stopWhenMm }: TestCuts,
+  display: Display,
+): string {
+  const chanceMm = leastToldDeg * Math.abs(mmPerDeg);
+  const text = (mm: number): string => lengthText(mm, display, { uncertaintyMm: chanceMm / 10 });
+  const said = `Even a right setting reads up to ${text(chanceMm)} by chance, 19 times in 20`;
+  // Below half of it, one standard deviation, most right settings are sent on to another round.
+  if (stopWhenMm >= chanceMm / 2) return `${said}.`;
+  return `${said}; to go on until it reads ${lengthText(stopWhenMm, display)} is to chase chance.`;
 }

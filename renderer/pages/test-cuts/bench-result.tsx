@@ -32,14 +32,16 @@ function Dial({ card, shownDeg, tested, onDialled }: BenchResultProps & { card: 
   return (
     <>
       <p>{unbroken(words.says)}</p>
-      <div className="bench-act">
-        <div>
-          <p className="bench-dial">{words.act}</p>
-          <p className="note">{unbroken(words.giveOrTake)}</p>
-        </div>
-        {isDialled && <TurnSketch fromDeg={shownDeg} isMore={card.dialDeg > 0} />}
+      <div>
+        <p className="bench-dial">{words.act}</p>
+        <p className="bench-give">{unbroken(words.giveOrTake)}</p>
       </div>
-      {isDialled && <Readouts card={card} shownDeg={shownDeg} />}
+      {isDialled && (
+        <div className="bench-turn">
+          <Readouts card={card} shownDeg={shownDeg} />
+          <TurnSketch fromDeg={shownDeg} isMore={card.dialDeg > 0} />
+        </div>
+      )}
       {words.onSquare !== '' && <p>{unbroken(words.onSquare)}</p>}
       {words.doubt !== '' && <p className="problem">{words.doubt}</p>}
       <p>{unbroken(words.left)}</p>

@@ -1,5 +1,6 @@
 /** The four test pieces against each other: how each is read, how much it shows, and why one cannot be used. */
 import {
+  chanceSentence,
   perDegreeText,
   readingWords,
   smallAngleText,
@@ -7,10 +8,12 @@ import {
   tellsMostSentence,
 } from '../../../sim/wording/test-pieces';
 import { Scrolls } from '../../app/scrolls';
+import { unbroken } from '../../app/unbroken';
 import type { TestedMethod, TestPiece } from './use-test-cuts';
 
 export function PieceTable({ tested }: { tested: TestedMethod }) {
-  const { pieces, method } = tested;
+  const { project, pieces, method } = tested;
+  const inUse = pieces.find(({ kind, refusal }) => kind === method.test.kind && refusal === null);
   return (
     <section className="group" aria-labelledby="pieces-title">
       <h2 id="pieces-title">Which test piece tells most</h2>

@@ -1,6 +1,6 @@
 /** Cost, yield and the chance that testing pays, over the number of test rounds. */
 import type { RoundsValue } from '../../../sim/decide/test-value';
-import type { Share } from '../../../sim/run/prediction';
+import type { CostSummary, Share } from '../../../sim/run/prediction';
 import { moneyText } from '../../../sim/wording/figures';
 import { testValueTable } from '../../../sim/wording/test-value';
 import { evenScale } from '../../charts/even-scale';
@@ -22,10 +22,12 @@ function shares(name: string, rounds: readonly RoundsValue[], shareOf: (round: R
 }
 
 function costs(rounds: readonly RoundsValue[]): RoundsFigure {
+  // One number of digits for all of them.
+  const reachOf = ({ low, high }: CostSummary): number => ((high ?? 0) - (low ?? 0)) / 2;
+  const uncertainty = Math.max(...rounds.map(({ cost }) => reachOf(cost)));
   const points = rounds.map(({ maxRounds, cost: { perGoodPiece: value, low, high } }): RoundsPoint => {
     if (value === null) return { rounds: maxRounds, value, low: 0, high: 0, text: 'none' };
-    const [least, most] = [low ?? value, high ?? value];
-    return { rounds: maxRounds, value, low: least, high: most, text: moneyText(value, (most - least) / 2) };
+    return { rounds: maxRounds, value, low: low ?? value, high: high ?? value, text: moneyText(value, uncertainty) };
   });
   const priced = points.filter(({ value }) => value !== null);
   const [least, most] = [Math.min(...priced.map(({ low }) => low)), Math.max(...priced.map(({ high }) => high))];
