@@ -7,15 +7,20 @@ interface ChartFrameProps {
   title: string;
   /** What is to be seen, in a sentence. */
   caption: ReactNode;
+  /** How far its figures are worked out, beside the title. */
+  mark?: ReactNode;
   table: ReactNode;
   children: ReactNode;
 }
 
-export function ChartFrame({ title, caption, table, children }: ChartFrameProps) {
+export function ChartFrame({ title, caption, mark, table, children }: ChartFrameProps) {
   return (
     <figure className="chart-frame">
       <figcaption>
-        <h2>{title}</h2>
+        <div className="chart-title">
+          <h2>{title}</h2>
+          {mark}
+        </div>
         <p>{caption}</p>
       </figcaption>
       <FailureBoundary what={`chart "${title}"`}>{children}</FailureBoundary>

@@ -1,6 +1,7 @@
 /** Two axes with their ticks, and whatever is drawn between them: for charts of few marks. */
 import type { ReactNode } from 'react';
 import type { EvenScale } from './even-scale';
+import './plain-plot.css';
 import { useSize } from './use-size';
 
 export interface Axis extends Omit<EvenScale, 'ticks'> {

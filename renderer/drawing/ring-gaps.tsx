@@ -7,6 +7,7 @@ import { type GapOutline, gapOutline, type JointOutline } from './gap-outline';
 import { closedPath, Hatch, hatchFill, openPath } from './hatch';
 import { letteringPx } from './lettering';
 import type { Point } from './ring-outline';
+import './ring-gaps.css';
 
 export interface RingGapsProps {
   piece: Piece;
@@ -92,13 +93,13 @@ function GapsDrawing(props: RingGapsProps & { widthPx: number; textPx: number })
     <div ref={list} role="listbox" aria-label={title} tabIndex={-1} className="ring-gaps" onKeyDown={onKeyDown}>
       <svg className="drawing-sheet" role="presentation" width={sheet.widthPx} height={sheet.heightPx}>
         <Hatch id={hatchId} />
+        <MarkedPlace outline={sheet.outline.joints[marked]} sheet={sheet} />
         {sheet.outline.staves.map(({ whole, end }, stave) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a stave is its place in the ring.
           <g key={stave}>
             <path className="gap-stave" d={closedPath(whole.map(sheet.at))} />
-            {end.length > 0 && (
-              <path className="drawing-thin" fill={hatchFill(hatchId)} d={closedPath(end.map(sheet.at))} />
-            )}
+            {end.length > 0 && <path fill={hatchFill(hatchId)} d={closedPath(end.map(sheet.at))} />}
+            {end.length > 0 && <path className="drawing-thin" d={closedPath(end.map(sheet.at))} />}
           </g>
         ))}
         {sheet.outline.joints.map((outline, joint) => (
@@ -152,7 +153,6 @@ function Joint({ piece, limits, joints, joint, outline, sheet, isMarked, words, 
       onFocus={onMark}
       onPointerEnter={onMark}
     >
-      {isMarked && <path className="gap-mark" d={openPath([at(scaled(outline.inner, 0.93)), away(0.55 * textPx)])} />}
       <path className="gap-space" d={closedPath(outline.gap.map(at))} />
       {opening.outerMm < TOUCHES_MM && <circle className="gap-touch" cx={outer.x} cy={outer.y} r={0.17 * textPx} />}
       {opening.innerMm < TOUCHES_MM && <circle className="gap-touch" cx={inner.x} cy={inner.y} r={0.17 * textPx} />}
@@ -170,7 +170,22 @@ function Joint({ piece, limits, joints, joint, outline, sheet, isMarked, words, 
   );
 }
 
-const scaled = ({ x, y }: Point, by: number): Point => ({ x: x * by, y: y * by });
+/** Shows behind the staves, so that it does not hide the gap it points at. */
+function MarkedPlace({ outline, sheet: { at, textPx } }: { outline: JointOutline | undefined; sheet: Sheet }) {
+  if (!outline) return null;
+  const [inner, outer] = [at(outline.inner), at(outline.outer)];
+  const along = (from: Point, px: number): Point => ({
+    x: from.x + outline.away.x * px,
+    y: from.y + outline.away.y * px,
+  });
+  return (
+    <path
+      className="gap-mark"
+      strokeWidth={1.6 * textPx}
+      d={openPath([along(inner, -textPx), along(outer, 0.6 * textPx)])}
+    />
+  );
+}
 
 /** Where joints stand close, every fifth is numbered, and the first and last. */
 function isNumbered(joint: number, count: number): boolean {

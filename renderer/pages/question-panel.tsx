@@ -24,10 +24,10 @@ export function QuestionPanel<Answer>(props: QuestionPanelProps<Answer>) {
     <ChartFrame
       title={title}
       caption={<span className={answer === null ? undefined : className}>{caption(answer)}</span>}
+      mark={<QuestionMark outcome={outcome} />}
       table={answer === null ? <p>{PENDING}</p> : <div className={className}>{table(answer)}</div>}
     >
       {inputs}
-      <QuestionMark outcome={outcome} />
       {answer === null ? (
         <div className="question-room" style={{ minHeight: room }} />
       ) : (
@@ -39,9 +39,10 @@ export function QuestionPanel<Answer>(props: QuestionPanelProps<Answer>) {
 
 const PENDING = 'Not worked out yet.';
 
-/** How far the answer is, with the way to stop and to go on. Takes up its line whatever it says, so that nothing jumps. */
+/** How far the answer is, with the way to stop and to go on. Nothing once it is there. */
 export function QuestionMark({ outcome }: { outcome: QuestionOutcome<unknown> }) {
   const { standing, progress, failure, stop, goOn } = outcome;
+  if (standing === 'answered') return null;
   const share = progress?.wanted ? Math.min(1, progress.done / progress.wanted) : 0;
   const done = progress?.wanted ? ` ${Math.round(100 * share)} %` : progress ? ` Tried so far: ${progress.done}.` : '';
   return (
@@ -54,14 +55,13 @@ export function QuestionMark({ outcome }: { outcome: QuestionOutcome<unknown> })
           r="6.5"
           className="work-done"
           pathLength="1"
-          strokeDasharray={`${standing === 'answered' ? 1 : share} 1`}
+          strokeDasharray={`${share} 1`}
           transform="rotate(-90 8 8)"
         />
       </svg>
       <span>
         {standing === 'waiting' && 'Waits until the rings are done.'}
         {standing === 'working' && `Being worked out.${done}`}
-        {standing === 'answered' && 'Worked out.'}
         {standing === 'stopped' && 'Stopped before there was an answer.'}
         {standing === 'failed' && failure}
       </span>

@@ -1,5 +1,5 @@
 /** How accurate each thing would have to be for a share of good pieces, by itself and all together. */
-import type { AccuracyNeeded } from '../../../sim/decide/accuracy-needed';
+import { type AccuracyNeeded, MOST_FACTOR, type SourceNeeded } from '../../../sim/decide/accuracy-needed';
 import type { Method } from '../../../sim/project/document';
 import { accuracySentences, accuracyTable } from '../../../sim/wording/accuracy';
 import { withoutName } from '../../../sim/wording/joints';
@@ -21,7 +21,10 @@ export function AccuracyPanel({ method, methodIndex }: { method: Method; methodI
   const { answer, isFresh } = outcome;
   return (
     <section className="chart-frame" aria-labelledby="accuracy-title">
-      <h2 id="accuracy-title">{TITLE}</h2>
+      <div className="chart-title">
+        <h2 id="accuracy-title">{TITLE}</h2>
+        <QuestionMark outcome={outcome} />
+      </div>
       <div className="wanted">
         <SliderField
           kind="number"
@@ -35,7 +38,6 @@ export function AccuracyPanel({ method, methodIndex }: { method: Method; methodI
           onChange={(inHundred) => useJointsView.setState({ wantedYield: inHundred / 100 })}
         />
       </div>
-      <QuestionMark outcome={outcome} />
       <FailureBoundary what={`table "${TITLE}"`}>
         {answer === null ? (
           <div className="question-room" style={{ minHeight: '20rem' }} />
@@ -49,8 +51,17 @@ export function AccuracyPanel({ method, methodIndex }: { method: Method; methodI
 
 const isShare = (share: number): boolean => share > 0 && share < 1;
 
+/** Whether anything is asked of a source: alone it would do, together with others it must, or it stands in the way. */
+function isAsked({ wanted, yieldNow, inTheWay, balanced }: AccuracyNeeded, { source, factor }: SourceNeeded): boolean {
+  if (yieldNow >= wanted) return factor !== null && factor < MOST_FACTOR;
+  const together = balanced?.find((line) => line.source === source)?.factor ?? 1;
+  return factor !== null || together < 1 || inTheWay.includes(source);
+}
+
 function Needed({ method, needed, isFresh }: { method: Method; needed: AccuracyNeeded; isFresh: boolean }) {
   const display = useDocument((state) => state.project.display);
+  const asked = needed.sources.filter((source) => isAsked(needed, source));
+  const others = needed.sources.filter((source) => !isAsked(needed, source));
   return (
     <div className={`accuracy ${isFresh ? 'softens' : 'softens softened'}`}>
       <ul className="sentences">
@@ -58,11 +69,24 @@ function Needed({ method, needed, isFresh }: { method: Method; needed: AccuracyN
           <li key={sentence}>{unbroken(withoutName(sentence, method.name))}</li>
         ))}
       </ul>
-      <Scrolls label={TITLE}>
-        <div className="table-twin">
-          <TextTableView table={accuracyTable('Source', needed, display)} />
-        </div>
-      </Scrolls>
+      {asked.length > 0 && <Figures label={TITLE} needed={{ ...needed, sources: asked }} />}
+      {others.length > 0 && (
+        <details>
+          <summary>Sources that may stay as they are</summary>
+          <Figures label="Sources that may stay as they are" needed={{ ...needed, sources: others }} />
+        </details>
+      )}
     </div>
+  );
+}
+
+function Figures({ label, needed }: { label: string; needed: AccuracyNeeded }) {
+  const display = useDocument((state) => state.project.display);
+  return (
+    <Scrolls label={label}>
+      <div className="table-twin">
+        <TextTableView table={accuracyTable('Source', needed, display)} />
+      </div>
+    </Scrolls>
   );
 }

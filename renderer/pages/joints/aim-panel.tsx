@@ -96,7 +96,7 @@ function AimChart({ best, aimDeg, methodIndex, summary }: AimChartProps) {
   const ends = [worth[0]?.aimDeg ?? 0, worth.at(-1)?.aimDeg ?? 0, aimDeg];
   const x: Axis = {
     ...evenScale(Math.min(...ends), Math.max(...ends)),
-    format: (deg) => (deg === 0 ? '0' : `${signedText(deg, 3).replace(/0+$/, '')}°`),
+    format: (deg) => (deg === 0 ? '0' : `${deg > 0 ? '+' : ''}${deg}°`),
     name: 'Aim off the tilt the ring asks for',
   };
   const y: Axis = {
@@ -138,6 +138,9 @@ function AimCurve({ place: { x, y, heightPx, textPx }, points, best, aimDeg, met
     <>
       <path d={`M${band.join('L')}Z`} fill={colour} fillOpacity={0.2} />
       <path className="strip-line" stroke={colour} d={`M${along((point) => point.yield.value).join('L')}`} />
+      {points.map((point) => (
+        <circle key={point.aimDeg} cx={x(point.aimDeg)} cy={y(point.yield.value)} r={0.2 * textPx} fill={colour} />
+      ))}
       <g className="aim-now">
         <path d={`M${x(aimDeg)} 0V${heightPx}`} />
         <text x={x(aimDeg)} y={-0.5 * textPx} textAnchor="middle">
@@ -147,6 +150,9 @@ function AimCurve({ place: { x, y, heightPx, textPx }, points, best, aimDeg, met
       <g transform={`translate(${x(best.aimDeg) - size / 2} ${y(best.yield.value) - size / 2}) scale(${size / 12})`}>
         <path className="aim-best" d={path} fill={colour} />
       </g>
+      <text className="aim-best-text" x={x(best.aimDeg)} y={y(best.yield.value) + 1.9 * textPx} textAnchor="middle">
+        best {offset(best.aimDeg)}
+      </text>
     </>
   );
 }

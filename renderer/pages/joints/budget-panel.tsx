@@ -1,5 +1,6 @@
 /** The error budget: what each source brings to the spread of the gap, and what 95 of 100 stay under were it perfect. */
 
+import type { IndexEstimate } from '../../../sim/budget/sobol';
 import {
   leftOutSentence,
   SOURCE_TABLE_NOTE,
@@ -25,6 +26,8 @@ interface BudgetPanelProps {
   methodIndex: number;
 }
 
+/** An interval narrower than this is told to a tenth of a percent. */
+const NARROW = 0.02;
 const PERCENT_TICKS = [0, 25, 50, 75, 100];
 
 export function BudgetPanel({ outcome, methodIndex }: BudgetPanelProps) {
@@ -128,11 +131,20 @@ interface SourceRowProps extends WeighedSource {
 }
 
 const percent = (share: number): string => `${100 * Math.min(Math.max(share, 0), 1)}%`;
-const rounded = (share: number): string => (100 * share).toFixed(0).replace('-0', '0');
+
+/** The figure and its interval, to a tenth where the interval is that narrow. */
+function percentTexts({ value, low, high }: IndexEstimate): string[] {
+  const decimals = high - low < NARROW ? 1 : 0;
+  return [value, low, high].map((share) => {
+    const text = (100 * share).toFixed(decimals);
+    return Number(text) === 0 ? text.replace('-', '') : text;
+  });
+}
 
 function SourceRow({ effect, index, nowMm, limitMm, scale, display, colour }: SourceRowProps) {
   const { label, explanation } = SOURCE_WORDS[effect.source];
   const { value, low, high } = index?.total ?? { value: 0, low: 0, high: 0 };
+  const [seen, least, most] = percentTexts({ value, low, high });
   const onScale = (mm: number): string => percent(mm / scale.maxMm);
   const without = effect.showGapP95WithoutMm;
   return (
@@ -148,9 +160,9 @@ function SourceRow({ effect, index, nowMm, limitMm, scale, display, colour }: So
         />
       </span>
       <span className="budget-figure">
-        <strong>{rounded(value)} %</strong>{' '}
+        <strong>{seen} %</strong>{' '}
         <span className="interval">
-          ({rounded(low)} to {rounded(high)})
+          ({least} to {most})
         </span>
       </span>
       <span className="budget-gap" aria-hidden="true">
@@ -166,7 +178,7 @@ function SourceRow({ effect, index, nowMm, limitMm, scale, display, colour }: So
         <span className="budget-without" style={{ insetInlineStart: onScale(without), color: colour }} />
       </span>
       <span className="budget-figure">
-        <strong>{unbroken(gapText(without, display))}</strong>
+        <strong>{unbroken(gapText(without, display, 0.001))}</strong>
       </span>
     </li>
   );

@@ -87,14 +87,7 @@ function Strip({ place, jointP95Mm, maxMm, limitMm, limitText, colour, marked, o
   return (
     <>
       {markedAt && (
-        <rect
-          className="strip-mark"
-          x={markedAt.x - columnPx / 2}
-          y={0}
-          width={columnPx}
-          height={heightPx + 1.8 * textPx}
-          rx={2}
-        />
+        <rect className="strip-mark" x={markedAt.x - columnPx / 2} y={0} width={columnPx} height={heightPx} rx={2} />
       )}
       <LimitMark place={place} limitMm={limitMm} limitText={limitText} />
       <path className="strip-line" stroke={colour} d={`M${at.map((point) => `${point.x} ${point.y}`).join('L')}`} />
@@ -134,7 +127,7 @@ export function LimitMark({ place, limitMm, limitText }: { place: PlotPlace; lim
   return (
     <g className="limit-mark">
       <path d={`M0 ${top}H${place.widthPx}`} />
-      <text x={place.widthPx} y={top - 0.4 * place.textPx} textAnchor="end">
+      <text x={0.5 * place.textPx} y={top - 0.4 * place.textPx}>
         limit {limitText}
       </text>
     </g>

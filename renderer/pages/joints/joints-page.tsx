@@ -48,6 +48,9 @@ export function JointsPage() {
       consequences={
         <>
           <WorkMark />
+          <p role="status" className="spoken">
+            {budget.isFresh && budget.answer ? gapOriginSentence(budget.answer.budget, project.display) : ''}
+          </p>
           {problems.length > 0 && (
             <ul className="problems">
               {problems.map(({ path, sentence }) => (

@@ -34,6 +34,9 @@ interface MouthPanelsProps {
 }
 
 const HEIGHT_REM = 14;
+const SPREAD_HEIGHT_REM = 11;
+/** Of the text's height. */
+const MOST_DOT = 1.5;
 /** Enough to see whether the two go together, few enough to draw. */
 const MOST_RINGS = 200;
 
@@ -80,7 +83,7 @@ function MouthSpread({
       table={<TextTableView table={mouthTable(result.prediction.mouthMm, display)} />}
     >
       <div className={isFresh ? 'softens' : 'softens softened'}>
-        <PlainPlot x={axis} heightRem={HEIGHT_REM} summary={sentence}>
+        <PlainPlot x={axis} heightRem={SPREAD_HEIGHT_REM} summary={sentence}>
           {(place) => <MouthDots place={place} dots={dots} axis={axis} colour={markOf(methodIndex).colour} />}
         </PlainPlot>
       </div>
@@ -99,7 +102,7 @@ function MouthDots({ place, dots, axis, colour }: MouthDotsProps) {
   const { widthPx, heightPx, textPx } = place;
   const span = axis.max - axis.min;
   const shifted = dots.map((mm) => mm - axis.min);
-  const room = { widthPx, heightPx, besidePx: Number.POSITIVE_INFINITY, mostPx: textPx };
+  const room = { widthPx, heightPx, besidePx: Number.POSITIVE_INFINITY, mostPx: MOST_DOT * textPx };
   const dotPx = dotSize([shifted], 0, span, room);
   return (
     <>
