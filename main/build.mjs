@@ -17,6 +17,7 @@ const PROGRAMS = {
   'task-worker': 'main/command/task-worker.ts',
   bench: 'main/command/bench.ts',
   local: 'main/local/serve.ts',
+  report: 'renderer/report/render-report.tsx',
   shell: 'main/shell/shell.ts',
 };
 
@@ -24,7 +25,13 @@ const PROGRAMS = {
 const PRELOAD = 'main/shell/preload.ts';
 
 /** @type {import('vite').InlineConfig} */
-const common = { configFile: false, logLevel: 'warn', clearScreen: false, mode: 'production' };
+const common = {
+  configFile: false,
+  logLevel: 'warn',
+  clearScreen: false,
+  mode: 'production',
+  define: { 'process.env.NODE_ENV': '"production"' },
+};
 
 /** @returns {Promise<unknown>} */
 function buildPages() {

@@ -1,10 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtempSync } from 'node:fs';
-import { rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { findChromium } from '../chromium.mjs';
+import { removeProfile } from './remove-profile';
 
 /** A window of its own, whose closing can be noticed. */
 export interface OwnWindow {
@@ -49,18 +49,6 @@ export function openOwnWindow(address: string): OwnWindow | null {
     return code === 0 || openMs > CAME_UP_AFTER_MS;
   });
   return { browser: basename(browser), closed, close: () => child.kill() };
-}
-
-/** The browser's last processes write into the profile for a moment after the first has ended. */
-async function removeProfile(profile: string): Promise<void> {
-  for (let tries = 0; tries < 20; tries += 1) {
-    try {
-      await rm(profile, { recursive: true, force: true });
-      return;
-    } catch {
-      await new Promise((resolve) => setTimeout(resolve, 150));
-    }
-  }
 }
 
 /** Opens the address in the default browser; false when that cannot be done. */

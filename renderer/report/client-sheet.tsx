@@ -1,0 +1,107 @@
+/** One page for somebody who has never cut a mitre. */
+import type { ExplainPart } from '../../sim/project/document';
+import {
+  basisSentence,
+  closingParagraphs,
+  expectSentences,
+  eyeSentences,
+  makingSentences,
+  pieceSentence,
+  remainsSentences,
+  seasonGapSentences,
+  whySentences,
+} from '../../sim/wording/explain';
+import { unbroken } from '../app/unbroken';
+import { RingPlan } from '../drawing/ring-plan';
+import { Sheet } from './sheet';
+import { dotsReachMm, SheetDots } from './sheet-dots';
+import { methodIndexOf, type SheetInput } from './sheet-input';
+
+const DRAWING_PX = 272;
+const DOTS_WIDTH_PX = 680;
+const DOTS_HEIGHT_PX = 116;
+
+export function ClientSheet({ project, result, paper }: SheetInput) {
+  const { explain, piece, display, limits } = project;
+  const index = methodIndexOf(project, result);
+  const method = project.methods[index];
+  const shows = (part: ExplainPart): boolean => explain?.show?.[part] ?? true;
+  const title = explain?.title || project.title;
+  return (
+    <Sheet kind="client" paper={paper} title={title} line={explain?.client ?? ''} foot={basisSentence(project, result)}>
+      <div className={shows('drawing') ? 'sheet-lead with-drawing' : 'sheet-lead'}>
+        {shows('drawing') && (
+          <div className="sheet-drawing">
+            <RingPlan piece={piece} display={display} widthPx={DRAWING_PX} />
+          </div>
+        )}
+        <div className="sheet-lead-words">
+          <p className="sheet-piece">{unbroken(pieceSentence(project))}</p>
+          {shows('why') && <Words title="Why a closed ring shows small errors" sentences={whySentences(project)} />}
+        </div>
+      </div>
+      <section>
+        <h2>What to expect</h2>
+        {shows('dots') && (
+          <>
+            <SheetDots
+              result={result}
+              index={index}
+              limitMm={limits.showGapMm}
+              display={display}
+              reachMm={dotsReachMm([result], limits.showGapMm)}
+              widthPx={DOTS_WIDTH_PX}
+              heightPx={DOTS_HEIGHT_PX}
+            />
+            <p className="sheet-caption">
+              Fifty rings made this way, each a dot at its widest gap in{' '}
+              {display === 'metric' ? 'millimetres' : 'inches'}. Hollow dots are over the limit.
+            </p>
+          </>
+        )}
+        <p className="sheet-say">{expectSentences(project, result).map(unbroken).join(' ')}</p>
+      </section>
+      <div className="sheet-columns">
+        {shows('making') && method !== undefined && (
+          <Words title="What is done about it" sentences={makingSentences(project, method, result)} isList />
+        )}
+        <div className="sheet-column">
+          {shows('eye') && <Words title="What an eye sees" sentences={eyeSentences(project, result)} />}
+          {shows('season') && <Words title="What the seasons do" sentences={seasonGapSentences(project, result)} />}
+          {shows('remains') && <Words title="What remains" sentences={remainsSentences(project, result)} />}
+        </div>
+      </div>
+      {closingParagraphs(project).length > 0 && (
+        <section className="sheet-closing">
+          {closingParagraphs(project).map((paragraph, place) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two paragraphs may say the same.
+            <p key={place}>{paragraph}</p>
+          ))}
+        </section>
+      )}
+    </Sheet>
+  );
+}
+
+interface WordsProps {
+  title: string;
+  sentences: readonly string[];
+  isList?: boolean;
+}
+
+function Words({ title, sentences, isList = false }: WordsProps) {
+  return (
+    <section>
+      <h2>{title}</h2>
+      {isList ? (
+        <ul className="sheet-list">
+          {sentences.map((sentence) => (
+            <li key={sentence}>{unbroken(sentence)}</li>
+          ))}
+        </ul>
+      ) : (
+        <p>{sentences.map(unbroken).join(' ')}</p>
+      )}
+    </section>
+  );
+}

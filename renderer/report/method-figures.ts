@@ -1,0 +1,94 @@
+/** Every figure of a method with where it comes from, one table for each choice it is put together from. */
+import type { Method, Stock } from '../../sim/project/document';
+import { fieldAt } from '../../sim/project/fields';
+import {
+  figureOrigin,
+  nearestPreset,
+  originText,
+  presetOf,
+  stockFigureOrigin,
+  stockPresetOf,
+} from '../../sim/project/presets';
+import { withUnit } from '../../sim/project/problem';
+import { angleText, type Display, lengthText, minutesText } from '../../sim/wording/figures';
+import {
+  type FigureField,
+  MINUTES,
+  PARTS_AFTER_SEQUENCE,
+  PARTS_BEFORE_SEQUENCE,
+  type Part,
+  SEQUENCES,
+  WIDE_FACES,
+} from '../pages/methods/method-parts';
+import type { SheetTable } from './sheet-table';
+
+const FIGURES = { head: ['Figure', 'Value', 'Where it comes from'], wordColumns: 3, goesOn: true };
+const STOCK_FIGURES = ['thicknessSigmaMm', 'cupMm', 'edgeTaperDeg'] as const;
+const ANGLE_DECIMALS = 4;
+
+function valueText(path: string, value: unknown, display: Display): string {
+  const unit = fieldAt(path)?.unit ?? '';
+  if (typeof value !== 'number') return String(value);
+  if (unit === 'mm') return lengthText(value, display);
+  if (unit === 'min') return minutesText(value);
+  return unit === '°' ? angleText(value, 'decimal', ANGLE_DECIMALS) : withUnit(value, unit);
+}
+
+const labelOf = (path: string): string => fieldAt(path)?.label ?? path;
+
+function figureRow(method: Method, { name }: Part, field: FigureField, display: Display): string[] {
+  const { key, choices, whenEmpty = '–' } = field;
+  const value: unknown = Object.entries(method[name]).find(([found]) => found === key)?.[1];
+  const origin = originText(figureOrigin(method, `${name}.${key}`));
+  if (choices !== undefined) {
+    const chosen = choices.options.find((option) => option.value === value);
+    return [choices.label, chosen?.label ?? String(value), origin];
+  }
+  const path = `methods[].${name}.${key}`;
+  if (value === null || value === undefined) return [labelOf(path), whenEmpty, origin];
+  return [labelOf(path), valueText(path, value, display), origin];
+}
+
+function partTable(method: Method, part: Part, display: Display): SheetTable {
+  const preset = presetOf(method, part.name);
+  const near = nearestPreset(method, part.name);
+  const choice = preset?.label ?? (near === null ? 'figures of its own' : `${near.label}, figures changed`);
+  return {
+    caption: `${part.question}: ${choice}`,
+    ...FIGURES,
+    rows: part.figures.map((field) => figureRow(method, part, field, display)),
+  };
+}
+
+export function methodFigures(method: Method, display: Display): SheetTable[] {
+  const sequence = SEQUENCES.find(({ value }) => value === method.sequence);
+  const wideFace = WIDE_FACES.find(({ value }) => value === method.wideFace);
+  return [
+    ...PARTS_BEFORE_SEQUENCE.map((part) => partTable(method, part, display)),
+    {
+      caption: `Cut sequence: ${sequence?.label ?? method.sequence}`,
+      ...FIGURES,
+      rows: [
+        ['Wide face at the cut', wideFace?.label ?? method.wideFace, 'typed in'],
+        ...MINUTES.map((key) => {
+          const path = `methods[].minutes.${key}`;
+          return [labelOf(path), valueText(path, method.minutes[key], display), 'typed in'];
+        }),
+      ],
+    },
+    ...PARTS_AFTER_SEQUENCE.map((part) => partTable(method, part, display)),
+  ];
+}
+
+export function stockFigures(stock: Stock, display: Display): SheetTable {
+  const preset = stockPresetOf(stock);
+  return {
+    caption: `How the stock was prepared: ${preset?.label ?? 'figures of its own'}`,
+    ...FIGURES,
+    rows: STOCK_FIGURES.map((key) => [
+      labelOf(`stock.${key}`),
+      valueText(`stock.${key}`, stock[key], display),
+      originText(stockFigureOrigin(stock, key)),
+    ]),
+  };
+}
