@@ -96,7 +96,7 @@ export function readingWords(kind: TestPieceKind, piece: Piece, method: Method, 
 function armText(piece: Piece, method: Method, display: Display): string {
   const { armMm } = method.test;
   if (armMm !== undefined) return lengthText(armMm, display);
-  return lengthText(ringGeometry(piece).staveWidthMm, display, { uncertaintyMm: 0.5 });
+  return lengthText(ringGeometry(piece).staveWidthMm, display, { uncertaintyMm: 1 });
 }
 
 const SETTING_WORDS = { tilt: 'tilt', swing: 'swing' } as const;

@@ -38,6 +38,7 @@ export function PieceTable({ tested }: { tested: TestedMethod }) {
         The smallest error that stands out from a right setting, 19 times in 20: with your reading error, and with what
         the test piece’s own cuts add by chance.
       </p>
+      {inUse && <p>{unbroken(chanceSentence(inUse.figures, method.test, project.display))}</p>}
     </section>
   );
 }

@@ -3,12 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { TEST_PIECE_KINDS, type TestPieceKind, testPieceFigures } from '../../../sim/decide/bench-card';
 import type { Piece, Project } from '../../../sim/project/document';
 import {
+  chanceSentence,
   perDegreeText,
   readingWords,
   refusalSentence,
   showsText,
   smallAngleText,
   TEST_KIND_WORDS,
+  tellsMostSentence,
 } from '../../../sim/wording/test-pieces';
 import { type MethodChanges, projectWith } from '../../support/projects';
 
@@ -97,4 +99,43 @@ test('every choice has a name and one sentence', () => {
     expect(label).toMatch(/^[A-Z]/);
     expect(explanation).toMatch(/^[A-Z][^.]*\.$/);
   }
+});
+
+describe('which test piece tells most', () => {
+  const judged = (project: Project) =>
+    TEST_PIECE_KINDS.map((kind) => {
+      return { kind, figures: testPieceFigures(project, 0, kind), refusal: refusal(kind, project) };
+    });
+
+  test('is said with the one in use, where that is another', () => {
+    // by hand: 2 · 0.1 mm over 2N·R·π/180 = 36.49 mm, and over 2 · 100 mm · π/180 = 3.49 mm
+    expect(tellsMostSentence(judged(withPiece({})), 'pair')).toBe(
+      'A whole ring and two halves together tell most: an error of the tilt down to 0.005°, against 0.06° with a pair of offcuts.',
+    );
+    expect(tellsMostSentence(judged(withPiece({})), 'fullRing')).toMatch(/down to 0\.005°\.$/);
+    expect(tellsMostSentence(judged(withPiece({})), 'none')).toMatch(/down to 0\.005°\.$/);
+  });
+
+  test('leaves out those that cannot be used', () => {
+    expect(tellsMostSentence(judged(withPiece({ sides: 7 })), 'halfRing')).toMatch(/^A whole ring tells most: /);
+    expect(tellsMostSentence([], 'none')).toBe('None of the test pieces tells enough about this piece.');
+  });
+});
+
+describe('what chance alone reads', () => {
+  const chance = (stopWhenMm: number, display: 'metric' | 'inch' = 'metric') => {
+    const project = withPiece({}, { test: { readingMm: 0.3, stopWhenMm } });
+    return chanceSentence(testPieceFigures(project, 0, 'fullRing'), project.methods[0]!.test, display);
+  };
+
+  test('is twice the spread of a reading, in two digits', () => {
+    expect(chance(0.3)).toBe('Even a right setting reads up to 0.60 mm by chance, 19 times in 20.');
+    expect(chance(0.3, 'inch')).toBe('Even a right setting reads up to 0.024 in by chance, 19 times in 20.');
+  });
+
+  test('tells whoever would stop only below one standard deviation', () => {
+    expect(chance(0.29)).toBe(
+      'Even a right setting reads up to 0.60 mm by chance, 19 times in 20; to go on until it reads 0.29 mm is to chase chance.',
+    );
+  });
 });
