@@ -3,7 +3,9 @@ import { expect, test } from '../support/app';
 import { projectFile } from '../support/project-file';
 import { limitHandle } from '../support/screen';
 
-test.describe.configure({ timeout: 120_000 });
+test.describe.configure({ timeout: 180_000 });
+// A picture of the whole page for each of hundreds of key presses would take longer than the journey.
+test.use({ trace: 'off' });
 
 /** The name of what is focused, near enough to how a screen reader makes it. */
 function focusedName(page: Page): Promise<string> {
