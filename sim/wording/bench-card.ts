@@ -102,7 +102,7 @@ export function benchWords(
   }
   const nextMm = LIKELY_SDS * card.nextReadingSdMm;
   const next = lengthText(nextMm, display, { uncertaintyMm: nextMm / 10 });
-  const around = isAimed(card) ? 'what the aim asks for' : 'nothing';
+  const reads = isAimed(card) ? `within ${next} of what the aim asks for` : `${next} at most, to either side`;
   return {
     says,
     act: dialDeg > 0 ? words.more(size) : words.less(size),
@@ -112,7 +112,7 @@ export function benchWords(
       Math.abs(dialDeg) < leastToldDeg
         ? `Even a perfect setting could read as much by chance: dialling may not make it better.`
         : '',
-    left: `Then the ${words.name} is right to within ${likely(leftOverSdDeg)}, ${LIKELY}, and the next test piece should read within ${next} of ${around}.`,
+    left: `Then the ${words.name} is right to within ${likely(leftOverSdDeg)}, ${LIKELY}, and the next test piece should read ${reads}.`,
   };
 }
 

@@ -94,7 +94,7 @@ function headline(weighed: Weighed): string {
   if (isFree(without) && isFree(own)) return headlineByYield(weighed, way);
   const one = own.maxRounds === 1;
   const amount = `about ${perPieceText(own, batch)} a piece`;
-  if (saves(own)) return `Yes: ${way} ${verb(isAsked, one, 'save')} ${amount}; ${paysText(own)}.`;
+  if (saves(own)) return `Yes: ${way} ${verb(isAsked, one, 'save')} ${amount} on average; ${paysText(own)}.`;
   const better = isAsked && cheapest !== own && saves(cheapest);
   const instead = better
     ? `; ${roundsText(cheapest.maxRounds)} would save about ${perPieceText(cheapest, batch)}`

@@ -28,7 +28,7 @@ describe('an open test ring', () => {
     expect(words.giveOrTake).toBe('give or take 0.03°, 19 times in 20');
     expect(words.onSquare).toBe('0.08° is 0.14 mm at the end of a 100 mm square.');
     expect(words.left).toBe(
-      'Then the tilt is right to within 0.03°, 19 times in 20, and the next test piece should read within 1.2 mm of nothing.',
+      'Then the tilt is right to within 0.03°, 19 times in 20, and the next test piece should read 1.2 mm at most, to either side.',
     );
     expect(words.doubt).toBe('');
   });

@@ -56,7 +56,7 @@ const headline = (project: Project, ...tested: RoundsValue[]) => testAnswer(valu
 describe('the answer', () => {
   test('is yes where the job comes out cheaper beyond doubt', () => {
     expect(headline(asking(2), rounds(1), rounds(2))).toBe(
-      'Yes: up to two rounds with a whole ring save about 12 a piece; 78 in 100 jobs come out cheaper.',
+      'Yes: up to two rounds with a whole ring save about 12 a piece on average; 78 in 100 jobs come out cheaper.',
     );
     expect(headline(asking(1), rounds(1), rounds(2))).toMatch(
       /^Yes: one round with a whole ring saves about 12 a piece/,
@@ -64,8 +64,10 @@ describe('the answer', () => {
   });
 
   test('tells the job’s saving by the piece, no finer than it is known', () => {
-    expect(headline(asking(1, 4), rounds(1))).toMatch(/ saves about 3\.0 a piece;/);
-    expect(headline(asking(1, 4), rounds(1, { extraCost: around(-12, 0.2) }))).toMatch(/ saves about 3\.00 a piece;/);
+    expect(headline(asking(1, 4), rounds(1))).toMatch(/ saves about 3\.0 a piece on average;/);
+    expect(headline(asking(1, 4), rounds(1, { extraCost: around(-12, 0.2) }))).toMatch(
+      / saves about 3\.00 a piece on average;/,
+    );
   });
 
   test('is no where it comes out dearer', () => {
