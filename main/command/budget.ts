@@ -38,7 +38,7 @@ export const budget = methodCommand<Answer, undefined>({
     };
   },
   texts: ({ budget: found, indices }, { display }, { name }) => {
-    const sentence = `“${name}”\n${gapOriginSentence(found, display)}`;
+    const sentence = `“${name}”: where does the gap come from?\n${gapOriginSentence(found, display)}`;
     if (found.sources.length === 0) return [sentence];
     const leftOut = leftOutSentence(found, indices);
     const table = plainText(sourceTable(name, found, indices, display));

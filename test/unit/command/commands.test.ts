@@ -6,6 +6,7 @@ import { readProject } from '../../../sim/project/read';
 import { writeProject } from '../../../sim/project/write';
 import type { Prediction } from '../../../sim/run/prediction';
 import { fileWith } from '../../format/bare-file';
+import { keysOf } from '../../support/keys-of';
 import { scratchFolder } from '../../support/scratch-folder';
 import { captured, fileOf } from './captured';
 
@@ -18,13 +19,6 @@ async function predicted(...options: string[]): Promise<Prediction> {
 }
 
 const timeless = (prediction: Prediction) => JSON.stringify(prediction).replace(/"elapsedMs":\d+/g, '');
-
-/** Keys of an object and of what lies in it, as the format's description lists them. */
-function keysOf(value: unknown): unknown {
-  if (Array.isArray(value)) return value.length > 0 && typeof value[0] === 'object' ? [keysOf(value[0])] : [];
-  if (typeof value !== 'object' || value === null) return null;
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, keysOf(inner)]));
-}
 
 describe('predict --json', () => {
   it('writes one object with exactly the documented keys', async () => {
@@ -155,6 +149,8 @@ describe('predict without --json', () => {
     const { code, stdout, stderr } = await captured(['predict', lantern(), '--trials', '100', '--rule', 'touch']);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout).toMatch(/^Lantern base, twelve staves\n\nNote: methods\[3\]\.assembly\.by: Glued one by one/);
+    // Three methods may be closed by either rule; the one glued one by one may not.
+    expect(stdout.match(/^Touch, the quick rule, /gm)).toHaveLength(3);
     for (const said of [
       'Blade tilt from square       15°',
       '\nMarked line\n',
@@ -178,6 +174,11 @@ describe('compare', () => {
     expect(code).toBe(0);
     expect(stdout.match(/^Of two pieces/gm)).toHaveLength(7);
     expect(stdout).toMatch(/^Use “Fixed stop, tested ring”/m);
+    expect(stdout).toMatch(
+      /^Against “Fixed stop, tested ring” +Good enough +Gap, 95 of 100 under +Cost of a good piece/m,
+    );
+    expect(stdout).toMatch(/^Fixed stop, tested ring +– +– +– +\d+ in 100/m);
+    expect(stdout).toMatch(/^Fixed stop +-2\d\.?\d* in 100 \(.*\) +\+0\.\d+ mm \(\+0\.\d+ to \+0\.\d+\) +-\d/m);
   });
 
   it('gives the same as one object', async () => {
@@ -190,6 +191,30 @@ describe('compare', () => {
       expect(firstAhead.low).toBeLessThanOrEqual(firstAhead.value);
       expect(firstAhead.high).toBeGreaterThanOrEqual(firstAhead.value);
     }
+    const chances = comparison.bestChances.map((entry: { bestChance: { value: number } }) => entry.bestChance.value);
+    expect(chances).toHaveLength(4);
+    expect(chances.reduce((sum: number, chance: number) => sum + chance, 0)).toBeCloseTo(1, 9);
+    expect(keysOf(comparison.differences)).toEqual([
+      {
+        name: null,
+        against: null,
+        yield: { value: null, low: null, high: null },
+        showGapMeanMm: { value: null, low: null, high: null },
+        showGapP95Mm: { value: null, low: null, high: null },
+        costPerGoodPiece: { value: null, low: null, high: null },
+      },
+    ]);
+    const [tested, line] = [comparison.methods[2], comparison.methods[0]];
+    const [first] = comparison.differences;
+    expect(first).toMatchObject({ name: 'Marked line', against: 'Fixed stop, tested ring' });
+    expect(first.yield.value).toBeCloseTo(line.yield.value - tested.yield.value, 12);
+    expect(first.showGapP95Mm.value).toBeCloseTo(line.showGapMm.p95 - tested.showGapMm.p95, 12);
+    expect(first.costPerGoodPiece.value).toBeCloseTo(line.cost.perGoodPiece - tested.cost.perGoodPiece, 9);
+    expect(comparison.differences.map(({ name }: { name: string }) => name)).toEqual([
+      'Marked line',
+      'Fixed stop',
+      'Glued one by one',
+    ]);
     expect(comparison.recommendation.headline).toMatch(/^Use “Fixed stop, tested ring”/);
   });
 
@@ -197,6 +222,7 @@ describe('compare', () => {
     const { code, stdout } = await captured(['compare', fileOf(fileWith({})), '--trials', '1000']);
     expect(code).toBe(0);
     expect(stdout).toContain('“Only”: every piece comes out good enough (but for at most 4 in 1,000).');
+    expect(stdout).not.toContain('Against');
   });
 });
 
@@ -245,26 +271,46 @@ describe('check', () => {
   });
 });
 
+const COMMANDS = [
+  'predict',
+  'compare',
+  'budget',
+  'test-cuts',
+  'aim',
+  'accuracy',
+  'season',
+  'stock',
+  'example',
+  'check',
+] as const;
+
 describe('--help', () => {
   it.each([[['--help']], [['-h']], [['help']]])('%j lists the commands', async (argv) => {
     const { code, stdout } = await captured(argv);
     expect(code).toBe(0);
-    for (const name of ['predict', 'compare', 'example', 'check']) expect(stdout).toContain(`ringtrue ${name}`);
+    for (const name of COMMANDS) expect(stdout).toContain(`  ringtrue ${name} `);
   });
 
-  it.each(['predict', 'compare', 'example', 'check'])(
-    '%s --help tells about it, whatever else is given',
-    async (name) => {
-      const { code, stdout, stderr } = await captured([name, 'none.json', '--help', '--nonsense']);
-      expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-      expect(stdout.startsWith(`ringtrue ${name}`)).toBe(true);
-    },
-  );
+  it.each(COMMANDS)('%s --help tells about it, whatever else is given', async (name) => {
+    const { code, stdout, stderr } = await captured([name, 'none.json', '--help', '--nonsense']);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(stdout.startsWith(`ringtrue ${name}`)).toBe(true);
+  });
 
-  it('names every option there is, but for the number of workers', async () => {
-    const said = (await captured(['predict', '--help'])).stdout;
-    for (const name of ['json', 'trials', 'seed', 'rule', 'method', 'budget', 'no-budget'])
-      expect(said).toContain(`--${name}`);
+  const RINGS = ['json', 'trials', 'seed', 'rule', 'method'];
+  it.each([
+    ['predict', [...RINGS, 'budget', 'no-budget']],
+    ['compare', [...RINGS, 'budget', 'no-budget']],
+    ['budget', RINGS],
+    ['test-cuts', RINGS],
+    ['aim', RINGS],
+    ['accuracy', [...RINGS, 'yield']],
+    ['season', ['json', 'from-humidity', 'to-humidity', 'temperature', 'points']],
+    ['stock', ['json', 'method', 'kerf-sigma', 'length-sigma']],
+  ])('of %s names every option there is, but for the number of workers', async (command, names) => {
+    const said = (await captured([command, '--help'])).stdout;
+    const told = new Set([...said.matchAll(/--([a-z-]+)/g)].map(([, name]) => name));
+    expect([...told].sort()).toEqual([...names].sort());
   });
 });
 

@@ -71,6 +71,25 @@ describe('the launcher', { timeout: 60_000 }, () => {
     expect(stderr).toBe('Option --quick is not known to predict. "ringtrue predict --help" lists the options.\n');
   });
 
+  it('ends quietly, with nothing half said, when it is interrupted', async () => {
+    const args = ['predict', '-', '--json', '--trials', '10000000'];
+    const child = spawn(process.execPath, [LAUNCHER, ...args], { stdio: ['pipe', 'pipe', 'pipe'] });
+    let said = '';
+    for (const stream of [child.stdout, child.stderr]) {
+      stream.on('data', (part) => {
+        said += part;
+      });
+    }
+    child.stdin.end(writeProject(exampleProject()));
+    const ended = new Promise((resolve) => child.on('close', (code, signal) => resolve({ code, signal })));
+    // Long enough to be at work, far too short to be done.
+    await new Promise((resolve) => setTimeout(resolve, 3000));
+    child.kill('SIGINT');
+    // A shell tells it as exit code 130.
+    expect(await ended).toEqual({ code: null, signal: 'SIGINT' });
+    expect(said).toBe('');
+  });
+
   it('ends quietly when its reader leaves early', async () => {
     const { code, stderr } = await launched(['example'], '', false);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });

@@ -8,7 +8,16 @@ import { fileWith } from '../../format/bare-file';
 import { scratchFolder } from '../../support/scratch-folder';
 import { captured, fileOf } from './captured';
 
-const COMMANDS = ['predict', 'compare', 'check'] as const;
+const COMMANDS = [
+  ['predict'],
+  ['compare'],
+  ['check'],
+  ['budget'],
+  ['aim'],
+  ['accuracy', '--yield', '0.9'],
+  ['stock'],
+  ['season'],
+] as const;
 const bareText = JSON.stringify(fileWith({}), null, 2);
 
 describe('a file that cannot be used', () => {
@@ -48,8 +57,8 @@ describe('a file that cannot be used', () => {
   ])('%s', async (_, content, said) => {
     const path = fileOf(content);
     const before = readFileSync(path);
-    for (const command of COMMANDS) {
-      const { code, stdout, stderr } = await captured([command, path]);
+    for (const [command, ...options] of COMMANDS) {
+      const { code, stdout, stderr } = await captured([command, path, ...options]);
       expect(code).toBe(2);
       expect(stdout).toBe('');
       expect(stderr).toContain(said);
@@ -133,8 +142,14 @@ describe('standard input', () => {
 
 describe('options that cannot be used', () => {
   it.each<[string[], string]>([
-    [[], 'No command is given. Give one of predict, compare, example, check, or --help.'],
-    [['plan', 'FILE'], '"plan" is not a command. Give one of predict, compare, example, check, or --help.'],
+    [
+      [],
+      'No command is given. Give one of predict, compare, budget, test-cuts, aim, accuracy, season, stock, example, check, or --help.',
+    ],
+    [
+      ['plan', 'FILE'],
+      '"plan" is not a command. Give one of predict, compare, budget, test-cuts, aim, accuracy, season, stock, example, check, or --help.',
+    ],
     [['constructor'], '"constructor" is not a command.'],
     [['--trials', '5'], '"--trials" is not a command.'],
     [['predict'], 'No file is named. Give "ringtrue predict FILE", or - to read standard input.'],

@@ -5,7 +5,9 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { askBudget, askIndices } from '../../../main/command/budget-tasks';
 import { runMethods } from '../../../main/command/run-methods';
+import { taskRunner } from '../../../main/command/task-runner';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
 import type { MethodResult, RunProgress } from '../../../sim/run/prediction';
@@ -83,6 +85,29 @@ describe('worker threads', () => {
     }
     expect(budgets[0]?.length).toBeGreaterThan(3);
     expect(budgets[1]).toEqual(budgets[0]);
+  }, 120_000);
+
+  it('answer every question about a method bit for bit as one thread does', async () => {
+    const project = lantern({ rule: 'touch' });
+    const answers = async (workers: number) => {
+      const runner = taskRunner(project, { workers, workerProgram });
+      const options = { trials: 5000 };
+      try {
+        const question = { wanted: 0.9, yieldNow: await runner.do({ kind: 'yieldAsItIs', method: 0, options }) };
+        return await Promise.all([
+          askBudget(runner, project, 0, options),
+          askIndices(runner, project, 0, options),
+          runner.do({ kind: 'testValue', method: 2, options: { trials: 500 } }),
+          runner.do({ kind: 'aim', method: 1, options: { trials: 500 } }),
+          runner.do({ kind: 'sourceNeeded', method: 0, source: 'tiltShared', question, options }),
+          runner.do({ kind: 'balanced', method: 0, question, options }),
+        ]);
+      } finally {
+        await runner.close();
+      }
+    };
+    const alone = await answers(1);
+    for (const workers of [2, 5]) expect(await answers(workers)).toEqual(alone);
   }, 120_000);
 
   it('that break end the run with what they said', async () => {
