@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import { ChartFrame } from '../charts/chart-frame';
 import type { QuestionOutcome } from '../state/use-question';
+import './question-panel.css';
 
 interface QuestionPanelProps<Answer> {
   title: string;
@@ -28,16 +29,21 @@ export function QuestionPanel<Answer>(props: QuestionPanelProps<Answer>) {
       table={answer === null ? <p>{PENDING}</p> : <div className={className}>{table(answer)}</div>}
     >
       {inputs}
-      {answer === null ? (
-        <div className="question-room" style={{ minHeight: room }} />
-      ) : (
-        <div className={className}>{children(answer)}</div>
-      )}
+      {answer === null ? <QuestionRoom room={room} /> : <div className={className}>{children(answer)}</div>}
     </ChartFrame>
   );
 }
 
 const PENDING = 'Not worked out yet.';
+
+/** The place of an answer that is not there yet. */
+export function QuestionRoom({ room }: { room: string }) {
+  return (
+    <p className="question-room" style={{ minHeight: room }}>
+      {PENDING}
+    </p>
+  );
+}
 
 /** How far the answer is, with the way to stop and to go on. Nothing once it is there. */
 export function QuestionMark({ outcome }: { outcome: QuestionOutcome<unknown> }) {

@@ -13,30 +13,32 @@ export function tellingSources({ sources }: SourceBudget): SourceEffect[] {
   return sources.filter(({ showGapP95ChangeMm }) => showGapP95ChangeMm.high < 0).sort((a, b) => gainOf(b) - gainOf(a));
 }
 
-/** "Mostly from the tilt setting: were that perfect, 95 of 100 pieces would show no gap over 0.05 mm, now 0.16 mm." */
+/** "Mostly from the tilt setting: were that perfect, 95 of 100 pieces would show no gap over 0.05 mm." */
 export function gapOriginSentence(budget: SourceBudget, display: Display): string {
-  const now = gapText(budget.showGapP95Mm, display);
   if (budget.sources.length === 0) return 'From nowhere: no source of error is above zero.';
   const [first, second] = tellingSources(budget);
-  if (first === undefined) {
-    return now.startsWith('over')
-      ? `From no single source: whichever were perfect, more than 5 of 100 pieces would show a gap ${now}.`
-      : `From no single source: whichever were perfect, 5 of 100 pieces would still show a gap of ${now} or more.`;
-  }
-  return `${origin(first, second, budget.showGapP95Mm)}, ${wouldBe(gapText(first.showGapP95WithoutMm, display), now)}.`;
+  if (first === undefined)
+    return 'From no single source: none of them, made perfect, would narrow the gap for certain.';
+  const without = gapText(first.showGapP95WithoutMm, display);
+  const wouldBe = without.startsWith('over')
+    ? `more than 5 of 100 pieces would still show a gap ${without}`
+    : `95 of 100 pieces would show no gap over ${without}`;
+  return `${origin(first, second, budget.showGapP95Mm)}, ${wouldBe}.`;
 }
 
-/** Which source brings most, and how far the next is behind it. */
+/** What the sentence above is to be held against. */
+export function gapNowSentence({ showGapP95Mm }: SourceBudget, display: Display): string {
+  const now = gapText(showGapP95Mm, display);
+  return now.startsWith('over')
+    ? `As things are, more than 5 of 100 pieces show a gap ${now}.`
+    : `As things are, 95 of 100 pieces show no gap over ${now}.`;
+}
+
+/** Which source brings most, and which comes close behind it. */
 function origin(first: SourceEffect, second: SourceEffect | undefined, nowMm: number): string {
   const { cause } = SOURCE_WORDS[first.source];
   if (second !== undefined && gainOf(second) >= NEARLY_AS_MUCH * gainOf(first)) {
     return `Above all from ${cause}, then ${SOURCE_WORDS[second.source].cause}: were the first perfect`;
   }
   return `${gainOf(first) >= nowMm / 2 ? 'Mostly' : 'More than from anything else'} from ${cause}: were that perfect`;
-}
-
-function wouldBe(without: string, now: string): string {
-  return without.startsWith('over')
-    ? `more than 5 of 100 pieces would still show a gap ${without}`
-    : `95 of 100 pieces would show no gap over ${without}, now ${now}`;
 }

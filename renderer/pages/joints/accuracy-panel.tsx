@@ -11,7 +11,7 @@ import { SliderField } from '../../inputs/slider-field';
 import { useDocument } from '../../state/document-store';
 import { useJointsView } from '../../state/joints-view';
 import { useQuestion } from '../../state/use-question';
-import { QuestionMark } from '../question-panel';
+import { QuestionMark, QuestionRoom } from '../question-panel';
 
 const TITLE = 'How accurate each thing would have to be';
 
@@ -39,11 +39,7 @@ export function AccuracyPanel({ method, methodIndex }: { method: Method; methodI
         />
       </div>
       <FailureBoundary what={`table "${TITLE}"`}>
-        {answer === null ? (
-          <div className="question-room" style={{ minHeight: '20rem' }} />
-        ) : (
-          <Needed method={method} needed={answer} isFresh={isFresh} />
-        )}
+        {answer === null ? <QuestionRoom room="16rem" /> : <Needed method={method} needed={answer} isFresh={isFresh} />}
       </FailureBoundary>
     </section>
   );

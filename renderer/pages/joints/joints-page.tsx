@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import type { Project } from '../../../sim/project/document';
 import type { SingleRing } from '../../../sim/run/single-ring';
-import { gapOriginSentence } from '../../../sim/wording/gap-origin';
+import { gapNowSentence, gapOriginSentence } from '../../../sim/wording/gap-origin';
 import { touchSentence, widestJoint } from '../../../sim/wording/joints';
 import { FailureBoundary } from '../../app/failure-boundary';
 import { PageFrame } from '../../app/page-frame';
@@ -31,13 +31,18 @@ export function JointsPage() {
   const lookedAt = useLookedAt();
   const shown = useShownRing(lookedAt);
   const budget = useQuestion({ kind: 'budget' }, lookedAt.index);
-  const suited = suitedExaggeration(project.piece, lookedAt.result?.prediction.showGapMm.p95 ?? 0.2);
+  const suited = suitedExaggeration(project.piece, project.limits.showGapMm);
   const exaggeration = useJointsView((view) => view.exaggeration) ?? suited;
   const isSoft = problems.length > 0 || !budget.isFresh;
   return (
     <PageFrame
       question={`Where do the gaps of “${lookedAt.method.name}” come from?`}
       answer={<span className={isSoft ? 'softens softened' : 'softens'}>{answerOf(budget, project)}</span>}
+      beside={
+        <p className={`answer-beside ${isSoft ? 'softens softened' : 'softens'}`}>
+          {budget.answer && unbroken(gapNowSentence(budget.answer.budget, project.display))}
+        </p>
+      }
       inputs={
         <>
           <MethodChoice index={lookedAt.index} />
@@ -88,28 +93,32 @@ function Panels({ project, lookedAt, shown, budget, exaggeration }: PanelsProps)
   const marked = markedJoint(chosen, shown.outcome.answer, project);
   return (
     <>
-      <RingPanel
-        project={project}
-        outcome={shown.outcome}
-        exaggeration={exaggeration}
-        jointP95Mm={jointP95Mm}
-        marked={marked}
-        onMark={setChosen}
-      />
-      {result && (
-        <JointStrip
+      <div className="two-charts">
+        <RingPanel
           project={project}
-          assembly={method.assembly}
-          methodIndex={index}
+          outcome={shown.outcome}
+          exaggeration={exaggeration}
           jointP95Mm={jointP95Mm}
-          isFresh={isFresh}
           marked={marked}
           onMark={setChosen}
         />
-      )}
+        {result && (
+          <JointStrip
+            project={project}
+            assembly={method.assembly}
+            methodIndex={index}
+            jointP95Mm={jointP95Mm}
+            isFresh={isFresh}
+            marked={marked}
+            onMark={setChosen}
+          />
+        )}
+      </div>
       <BudgetPanel outcome={budget} methodIndex={index} />
-      <AimPanel project={project} method={method} methodIndex={index} outcome={aim} />
-      <AccuracyPanel method={method} methodIndex={index} />
+      <div className="two-charts">
+        <AimPanel project={project} method={method} methodIndex={index} outcome={aim} />
+        <AccuracyPanel method={method} methodIndex={index} />
+      </div>
       {result && (
         <FailureBoundary what="charts of the mouth">
           <MouthPanels project={project} method={method} methodIndex={index} result={result} isFresh={isFresh} />
@@ -120,10 +129,10 @@ function Panels({ project, lookedAt, shown, budget, exaggeration }: PanelsProps)
   );
 }
 
-/** The joint the person chose, else the widest of the ring that is drawn. */
+/** The joint the person chose, else the widest of the ring that is drawn, else none: −1. */
 function markedJoint(chosen: number | null, ring: SingleRing | null, { piece }: Project): number {
   if (chosen !== null && chosen < piece.sides) return chosen;
-  return ring?.joints.length === piece.sides ? Math.max(0, widestJoint(ring.joints, piece.showFace)) : 0;
+  return ring?.joints.length === piece.sides ? widestJoint(ring.joints, piece.showFace) : -1;
 }
 
 function TouchLine({ methodIndex, project }: { methodIndex: number; project: Project }) {
