@@ -10,7 +10,9 @@ export function figuresTable(page: Page): Locator {
   return page.getByRole('region', { name: 'Method by method, table' }).getByRole('table');
 }
 
-export async function showPage(page: Page, name: 'Piece' | 'Methods' | 'Verdict'): Promise<void> {
+export type PageName = 'Piece' | 'Methods' | 'Verdict' | 'Joints' | 'Test cuts';
+
+export async function showPage(page: Page, name: PageName): Promise<void> {
   const button = page.getByRole('navigation', { name: 'Pages' }).getByRole('button', { name });
   await button.click();
   await expect(button).toHaveAttribute('aria-current', 'page');
