@@ -8,5 +8,6 @@ export const CHANNELS = {
   keepRecovery: 'ringtrue:keep-recovery',
   recovery: 'ringtrue:recovery',
   dropRecovery: 'ringtrue:drop-recovery',
+  printPdf: 'ringtrue:print-pdf',
   setEdited: 'ringtrue:set-edited',
 } as const;

@@ -35,6 +35,13 @@ export interface RecentFile {
   place: string;
 }
 
+/** A page of HTML that holds all it needs, to be printed as its own rules say. */
+export interface SheetToPrint {
+  /** For the file, ending in .pdf. */
+  name: string;
+  html: string;
+}
+
 export interface Host {
   readonly kind: 'electron' | 'browser' | 'test';
   /** The file named when the program was started, if any. */
@@ -53,6 +60,8 @@ export interface Host {
   recovery(): Promise<OpenedFile | null>;
   /** Throws away what `keepRecovery` kept or `recovery` gave: it is saved, or the person does not want it. */
   dropRecovery(): Promise<void>;
+  /** Makes a PDF of a sheet and lets the person keep it; null when they changed their mind. */
+  printPdf(sheet: SheetToPrint): Promise<SavedFile | HostProblem | null>;
   /** Tells the window whether closing it now would lose edits. */
   setEdited(edited: boolean): void;
 }

@@ -17,4 +17,6 @@ export const KEEP_RECOVERY_PAYLOAD = z.strictObject({ name: NAME, text: TEXT, pl
 
 export const REOPEN_PAYLOAD = PLACE;
 
+export const PRINT_PDF_PAYLOAD = z.strictObject({ name: NAME, html: TEXT });
+
 export const SET_EDITED_PAYLOAD = z.boolean();

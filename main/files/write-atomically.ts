@@ -9,14 +9,14 @@ export function partFileBeside(path: string): string {
 }
 
 /**
- * Writes a text file so that, whatever happens, either the old or the new text is there, never half of one:
+ * Writes a file so that, whatever happens, either the old or the new contents are there, never half of one:
  * a new file beside it, forced to the disk, then moved over the old one. A link keeps pointing at the same file.
  *
  * @param path the file to write; made when absent
- * @param text its new text, written as UTF-8
+ * @param contents text is written as UTF-8
  * @throws {FileProblem} when it cannot be written; the old file is then untouched
  */
-export async function writeAtomically(path: string, text: string): Promise<void> {
+export async function writeAtomically(path: string, contents: string | Uint8Array): Promise<void> {
   try {
     const target = await realpath(path).catch(() => path);
     const mode = await stat(target).then(
@@ -27,7 +27,7 @@ export async function writeAtomically(path: string, text: string): Promise<void>
     try {
       const handle = await open(beside, 'wx');
       try {
-        await handle.writeFile(text, 'utf8');
+        await handle.writeFile(contents, 'utf8');
         await handle.sync();
       } finally {
         await handle.close();

@@ -6,6 +6,7 @@ import { readPageFiles } from '../files/page-files';
 import { ProjectFiles } from '../files/project-files';
 import { Admission } from './admission';
 import { answerFiles } from './answer-files';
+import { answerPrint } from './answer-print';
 import { sendText } from './send';
 
 /** The running host. */
@@ -54,6 +55,7 @@ export async function startLocalHost({ pagesFolder, startFile, stateFolder }: Lo
     if (!admission.hasKey(request)) {
       return sendText(response, 403, 'Open Ringtrue through the address it printed when it started.');
     }
+    if (path === '/api/print-pdf') return answerPrint(request, response);
     if (path.startsWith('/api/')) return answerFiles({ path, request, response, files: projectFiles, startFile });
     if (!reads) return sendText(response, 405, 'Only GET and HEAD are answered here.');
     const file = files.get(path);

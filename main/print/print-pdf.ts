@@ -1,6 +1,7 @@
 /** From the HTML of a sheet to a PDF, through an installed browser: real text, fonts inside, tagged, with an outline. */
-import { findChromium } from '../chromium.mjs';
+import { findChromium, NotReady } from '../chromium.mjs';
 import { openBrowserPipe } from './browser-pipe';
+import { PDF_OPTIONS } from './pdf-options';
 
 /** A wish that cannot be granted on this machine, in a sentence. */
 export class CannotPrint extends Error {}
@@ -9,7 +10,7 @@ export const NO_BROWSER =
   'A PDF is printed by a Chromium-family browser, and none was found. Install one, set RINGTRUE_CHROMIUM to its path, or print the HTML from any browser.';
 
 /** A browser that has not printed after so long never will. */
-const PATIENCE_MS = 60_000;
+const PATIENCE_MS = 120_000;
 
 /**
  * @param html a whole document; its scripts do not run and nothing is loaded for it
@@ -37,7 +38,13 @@ export async function printPdf(html: string): Promise<Buffer> {
 }
 
 function chromium(): string {
-  const program = findChromium();
+  let program: string | null;
+  try {
+    program = findChromium();
+  } catch (error) {
+    if (error instanceof NotReady) throw new CannotPrint(error.message);
+    throw error;
+  }
   if (program === null) throw new CannotPrint(NO_BROWSER);
   return program;
 }
@@ -57,11 +64,6 @@ async function print(browser: Awaited<ReturnType<typeof openBrowserPipe>>, html:
   const { frameTree } = await page('Page.getFrameTree');
   const { frame } = frameTree as { frame: { id: string } };
   await page('Page.setDocumentContent', { frameId: frame.id, html });
-  const { data } = await page('Page.printToPDF', {
-    printBackground: true,
-    preferCSSPageSize: true,
-    generateTaggedPDF: true,
-    generateDocumentOutline: true,
-  });
+  const { data } = await page('Page.printToPDF', PDF_OPTIONS);
   return Buffer.from(String(data), 'base64');
 }

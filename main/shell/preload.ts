@@ -13,6 +13,7 @@ const host = {
   keepRecovery: (edits) => ipcRenderer.invoke(CHANNELS.keepRecovery, edits),
   recovery: () => ipcRenderer.invoke(CHANNELS.recovery),
   dropRecovery: () => ipcRenderer.invoke(CHANNELS.dropRecovery),
+  printPdf: (sheet) => ipcRenderer.invoke(CHANNELS.printPdf, sheet),
   setEdited: (edited) => ipcRenderer.send(CHANNELS.setEdited, edited),
 } satisfies Host;
 

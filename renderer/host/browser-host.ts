@@ -1,4 +1,12 @@
-import type { FileToSave, Host, HostProblem, OpenedFile, RecentFile, SavedFile } from '../../main/contract/host';
+import type {
+  FileToSave,
+  Host,
+  HostProblem,
+  OpenedFile,
+  RecentFile,
+  SavedFile,
+  SheetToPrint,
+} from '../../main/contract/host';
 import { sizeProblem } from '../../sim/project/file-size';
 import { chooseFile } from './choose-file';
 import { handOverDownload } from './hand-over-download';
@@ -54,6 +62,22 @@ async function save({ name, text, place, overwrite }: FileToSave): Promise<Saved
   return { name, place: null };
 }
 
+async function printPdf({ name, html }: SheetToPrint): Promise<SavedFile | HostProblem> {
+  try {
+    const headers = { 'Content-Type': 'text/plain; charset=utf-8' };
+    const response = await fetch('/api/print-pdf', { method: 'POST', headers, body: html });
+    if (response.headers.get('content-type') === 'application/pdf') {
+      handOverDownload(name, await response.blob());
+      return { name, place: null };
+    }
+    if (response.headers.get('content-type')?.startsWith('application/json'))
+      return (await response.json()) as HostProblem;
+    return { problem: (await response.text()).trim() || HOST_GONE.problem };
+  } catch {
+    return HOST_GONE;
+  }
+}
+
 /** The answer, or `instead` where there is none: what is only offered is no reason to complain. */
 async function orElse<Answer extends object | null>(answer: Promise<Answer | HostProblem>, instead: Answer) {
   const given = await answer;
@@ -81,6 +105,7 @@ export function browserHost(): Host {
     async dropRecovery() {
       await change<null>('/api/drop-recovery', {});
     },
+    printPdf,
     setEdited(edited) {
       if (edited) window.addEventListener('beforeunload', guardUnload);
       else window.removeEventListener('beforeunload', guardUnload);

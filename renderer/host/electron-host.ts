@@ -22,6 +22,7 @@ export function electronHost(bridge: Host): Host {
     keepRecovery: (edits) => bridge.keepRecovery(edits).catch(() => FAILED),
     recovery: () => bridge.recovery().catch(() => null),
     dropRecovery: () => bridge.dropRecovery().catch(() => {}),
+    printPdf: (sheet) => bridge.printPdf(sheet).catch(() => FAILED),
     setEdited: (edited) => bridge.setEdited(edited),
   } satisfies Host;
 }

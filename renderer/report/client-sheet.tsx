@@ -17,9 +17,9 @@ import { Sheet } from './sheet';
 import { dotsReachMm, SheetDots } from './sheet-dots';
 import { methodIndexOf, type SheetInput } from './sheet-input';
 
-const DRAWING_PX = 272;
+const DRAWING_PX = 224;
 const DOTS_WIDTH_PX = 680;
-const DOTS_HEIGHT_PX = 116;
+const DOTS_HEIGHT_PX = 106;
 
 export function ClientSheet({ project, result, paper }: SheetInput) {
   const { explain, piece, display, limits } = project;
@@ -65,12 +65,10 @@ export function ClientSheet({ project, result, paper }: SheetInput) {
         {shows('making') && method !== undefined && (
           <Words title="What is done about it" sentences={makingSentences(project, method, result)} isList />
         )}
-        <div className="sheet-column">
-          {shows('eye') && <Words title="What an eye sees" sentences={eyeSentences(project, result)} />}
-          {shows('season') && <Words title="What the seasons do" sentences={seasonGapSentences(project, result)} />}
-          {shows('remains') && <Words title="What remains" sentences={remainsSentences(project, result)} />}
-        </div>
+        {shows('eye') && <Words title="What an eye sees" sentences={eyeSentences(project, result)} />}
+        {shows('season') && <Words title="What the seasons do" sentences={seasonGapSentences(project, result)} />}
       </div>
+      {shows('remains') && <Words title="What remains" sentences={remainsSentences(project, result)} />}
       {closingParagraphs(project).length > 0 && (
         <section className="sheet-closing">
           {closingParagraphs(project).map((paragraph, place) => (

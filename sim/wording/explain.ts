@@ -117,7 +117,7 @@ export function chanceSentence({ prediction }: MethodResult): string {
 }
 
 /** How the saw is set, the work held, the width fixed and the ring closed, in the order of the work. */
-export function makingSentences({ piece, display }: Project, method: Method, result: MethodResult): string[] {
+export function makingSentences({ piece }: Project, method: Method, result: MethodResult): string[] {
   const explained = (part: MethodPart): string[] => {
     const preset = nearestPreset(method, part);
     return preset === null ? [] : [preset.explanation];
@@ -130,9 +130,6 @@ export function makingSentences({ piece, display }: Project, method: Method, res
     ...explained('width'),
     ...(isTested ? [testSentence(method, result, isFlat), ...explained('test')] : []),
     ...explained('assembly'),
-    ...(method.assembly.pullUpMm > 0
-      ? [`Pulling together squeezes the last ${gapText(method.assembly.pullUpMm, display)} of a gap shut.`]
-      : []),
   ];
 }
 
@@ -166,22 +163,21 @@ export function seasonGapSentences(project: Project, { sample, prediction }: Met
     return { sawing, gapMm: Math.max(change.outsideGapMm, change.insideGapMm) };
   });
   const air =
-    'Wood moves with the air. From a heated winter room to a humid summer ' +
+    'Wood moves with the air: from a heated winter room to a humid summer ' +
     `(${from} % to ${to} % humidity at ${temperatureC} °C)`;
   const least = Math.min(...moves.map(({ gapMm }) => gapMm));
   if (Math.max(...moves.map(({ gapMm }) => gapMm)) < NO_GAP_MM) return [`${air} these joints stay as they are.`];
   const told = moves.map(({ sawing, gapMm }) => {
     const by = gapMm < NO_GAP_MM ? 'not at all' : `by up to ${gapText(gapMm, display)}`;
-    return sawing === undefined ? by : `${by} with ${sawing} boards`;
+    return sawing === undefined ? by : `${by} (${sawing} boards)`;
   });
   const ring = isStandIn || wood.id === 'other' ? 'the ring' : `a ring of ${wood.label.toLowerCase()}`;
   const share = wilson(countAtMost(sample.showGapMm, least), prediction.trials);
   const wide = moves.length === 1 ? 'as wide as that' : 'as wide as the smaller of these';
   const shows = piecesText(share, `shows no gap ${wide}`, `show no gap ${wide}`, RINGS);
-  const compared = least < NO_GAP_MM ? [] : [`The saw itself leaves less in most of them: ${shows}.`];
   return [
-    `${air} each joint of ${ring}, were it free to move, would open ${told.join(' and ')}.`,
-    ...(share.value > 0.5 ? compared : compared.map(() => `${capital(shows)}.`)),
+    `${air} each joint of ${ring}, were it free, would open ${told.join(' or ')}.`,
+    ...(least < NO_GAP_MM ? [] : [`${capital(shows)}.`]),
   ];
 }
 

@@ -47,6 +47,12 @@ class Emitter {
 
 export class WebContents extends Emitter {
   mainFrame: Frame = { url: 'app://ringtrue/' };
+  /** What the printing was asked for. */
+  printed: unknown = null;
+  async printToPDF(options: unknown): Promise<Buffer> {
+    this.printed = options;
+    return Buffer.from('%PDF-double');
+  }
   openHandler: ((details: { url: string }) => { action: string }) | null = null;
   setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
     this.openHandler = handler;
@@ -72,7 +78,8 @@ export class BrowserWindow extends Emitter {
 }
 
 function sender(): { senderFrame: Frame | null } {
-  return { senderFrame: seen.stranger ?? seen.windows.at(-1)?.webContents.mainFrame ?? null };
+  const shown = seen.windows.findLast(({ destroyed }) => !destroyed);
+  return { senderFrame: seen.stranger ?? shown?.webContents.mainFrame ?? null };
 }
 
 export const ipcMain = {

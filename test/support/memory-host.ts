@@ -29,6 +29,7 @@ export function memoryHost(verbs: Partial<Host> = {}): MemoryHost {
     async dropRecovery() {
       host.kept = null;
     },
+    printPdf: async ({ name }) => ({ name, place: null }),
     setEdited() {},
   };
   return Object.assign(host, verbs);

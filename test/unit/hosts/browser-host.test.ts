@@ -46,6 +46,17 @@ describe('the browser host', () => {
     expect(await host.openedAtStart()).toEqual({ problem: expect.stringContaining('Start Ringtrue again.') });
   });
 
+  it('says what to do where no browser can print a sheet', async () => {
+    const host = await start(null);
+    vi.stubEnv('RINGTRUE_CHROMIUM', join(scratchFolder(), 'no-browser'));
+    expect(await host.printPdf({ name: 'piece.pdf', html: '<!doctype html>' })).toEqual({
+      problem: expect.stringMatching(
+        /no-browser, which is not a program\. Give the path of a Chromium-family browser\.$/,
+      ),
+    });
+    vi.unstubAllEnvs();
+  });
+
   it('opens the file that the person chooses, and nothing when they change their mind', async () => {
     const host = await start(null);
     const click = vi.spyOn(HTMLInputElement.prototype, 'click');

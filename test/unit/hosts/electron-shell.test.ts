@@ -51,6 +51,26 @@ describe('the Electron shell', () => {
     expect(readFileSync(filePath, 'utf8')).toBe('c');
   });
 
+  it('prints a sheet where no script runs, and writes it where the person says', async () => {
+    const host = await start(null);
+    const filePath = join(scratchFolder(), 'sheet.pdf');
+    seen.saveAnswer = { canceled: false, filePath };
+    const printed = await host.printPdf({ name: 'piece.pdf', html: '<!doctype html><title>Ø</title>' });
+    expect(printed).toEqual({ name: 'sheet.pdf', place: null });
+    expect(readFileSync(filePath, 'utf8')).toBe('%PDF-double');
+    const sheet = doubledWindow();
+    expect(Buffer.from(sheet.address.split(',')[1] ?? '', 'base64').toString()).toContain('<title>Ø</title>');
+    expect(sheet.options.webPreferences).toMatchObject({ javascript: false, sandbox: true, nodeIntegration: false });
+    expect(sheet.webContents.printed).toMatchObject({ preferCSSPageSize: true, generateTaggedPDF: true });
+    expect(sheet.destroyed).toBe(true);
+    seen.saveAnswer = { canceled: false, filePath: join(filePath, 'below-a-file.pdf') };
+    expect(await host.printPdf({ name: 'piece.pdf', html: '' })).toEqual({
+      problem: expect.stringContaining('cannot be written'),
+    });
+    seen.saveAnswer = { canceled: true, filePath: '' };
+    expect(await host.printPdf({ name: 'piece.pdf', html: '' })).toBeNull();
+  });
+
   it('opens nothing when the person changes their mind', async () => {
     expect(await (await start(null)).open()).toBeNull();
   });
