@@ -5,6 +5,7 @@
  */
 import type { Piece } from '../../sim/project/document';
 import type { JointOpening } from '../../sim/run/single-ring';
+import { shownGap } from '../../sim/wording/joints';
 import { type PlanOutline, type Point, planOutline } from './ring-outline';
 
 export interface GapOutline {
@@ -59,7 +60,10 @@ export function gapOutline(piece: Piece, joints: readonly JointOpening[], wanted
     return { x: radius * c - along * s, y: -radius * s - along * c };
   };
   const half = (joint: number, side: keyof JointOpening): number =>
-    ((joints[(joint + sides) % sides]?.[side] ?? 0) * exaggeration) / 2;
+    (widthOf(joints[(joint + sides) % sides], side) * exaggeration) / 2;
+  /** Of flat work only the face that shows is seen, all along the joint. */
+  const widthOf = (opening: JointOpening | undefined, side: keyof JointOpening): number =>
+    opening ? (isFlat ? shownGap(opening, piece.showFace) : opening[side]) : 0;
 
   /** Where the stave ends towards its own joint (+1) or the one before it (−1), from the wide outer edge inward. */
   const endOf = (stave: number, towards: 1 | -1): Point[] => {

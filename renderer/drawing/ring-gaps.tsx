@@ -55,7 +55,7 @@ function sheetFor({ piece, joints, exaggeration }: RingGapsProps, widthPx: numbe
   const points = outline.joints.map(({ outer }) => outer);
   // Room for two lines of lettering around the ring.
   const sideRoomPx = 4 * textPx;
-  const endRoomPx = 2.8 * textPx;
+  const endRoomPx = 3.4 * textPx;
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
   const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
   const scale = Math.min((widthPx - 2 * sideRoomPx) / (right - left), TALLEST_RING_PX / (bottom - top));

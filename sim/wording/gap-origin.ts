@@ -3,7 +3,7 @@ import type { SourceBudget, SourceEffect } from '../budget/budget';
 import { type Display, gapText } from './figures';
 import { SOURCE_WORDS } from './sources';
 
-/** A second source that takes away at least this much of what the first does is named beside it. */
+/** A second source that would narrow the gap by at least this part of what the first does is named too. */
 const NEARLY_AS_MUCH = 0.75;
 
 const gainOf = ({ showGapP95ChangeMm }: SourceEffect): number => -showGapP95ChangeMm.value;
@@ -16,29 +16,24 @@ export function tellingSources({ sources }: SourceBudget): SourceEffect[] {
 /** "Mostly from the tilt setting: were that perfect, 95 of 100 pieces would show no gap over 0.05 mm." */
 export function gapOriginSentence(budget: SourceBudget, display: Display): string {
   if (budget.sources.length === 0) return 'From nowhere: no source of error is above zero.';
-  const [first, second] = tellingSources(budget);
+  const [first] = tellingSources(budget);
   if (first === undefined)
     return 'From no single source: none of them, made perfect, would narrow the gap for certain.';
   const without = gapText(first.showGapP95WithoutMm, display);
   const wouldBe = without.startsWith('over')
     ? `more than 5 of 100 pieces would still show a gap ${without}`
     : `95 of 100 pieces would show no gap over ${without}`;
-  return `${origin(first, second, budget.showGapP95Mm)}, ${wouldBe}.`;
+  const most = gainOf(first) >= budget.showGapP95Mm / 2 ? 'Mostly' : 'First of all';
+  return `${most} from ${SOURCE_WORDS[first.source].cause}: were that perfect, ${wouldBe}.`;
 }
 
-/** What the sentence above is to be held against. */
-export function gapNowSentence({ showGapP95Mm }: SourceBudget, display: Display): string {
-  const now = gapText(showGapP95Mm, display);
-  return now.startsWith('over')
+/** What the sentence above is to be held against, and the source close behind the one it names. */
+export function gapNowSentence(budget: SourceBudget, display: Display): string {
+  const now = gapText(budget.showGapP95Mm, display);
+  const stands = now.startsWith('over')
     ? `As things are, more than 5 of 100 pieces show a gap ${now}.`
     : `As things are, 95 of 100 pieces show no gap over ${now}.`;
-}
-
-/** Which source brings most, and which comes close behind it. */
-function origin(first: SourceEffect, second: SourceEffect | undefined, nowMm: number): string {
-  const { cause } = SOURCE_WORDS[first.source];
-  if (second !== undefined && gainOf(second) >= NEARLY_AS_MUCH * gainOf(first)) {
-    return `Above all from ${cause}, then ${SOURCE_WORDS[second.source].cause}: were the first perfect`;
-  }
-  return `${gainOf(first) >= nowMm / 2 ? 'Mostly' : 'More than from anything else'} from ${cause}: were that perfect`;
+  const [first, second] = tellingSources(budget);
+  if (!first || !second || gainOf(second) < NEARLY_AS_MUCH * gainOf(first)) return stands;
+  return `${stands} Nearly as much comes from ${SOURCE_WORDS[second.source].cause}.`;
 }

@@ -47,7 +47,15 @@ export function AimPanel({ project, method, methodIndex, outcome }: AimPanelProp
     >
       {(best) => (
         <>
-          <AimChart best={best} aimDeg={method.tilt.aimDeg} methodIndex={methodIndex} summary={said(best)} />
+          {bevelDeg !== 0 && (
+            <AimChart
+              best={best}
+              isWorthwhile={isAimWorthwhile(best, bevelDeg)}
+              aimDeg={method.tilt.aimDeg}
+              methodIndex={methodIndex}
+              summary={said(best)}
+            />
+          )}
           <AimButtons best={best} aimDeg={method.tilt.aimDeg} bevelDeg={bevelDeg} methodIndex={methodIndex} />
         </>
       )}
@@ -89,9 +97,10 @@ interface AimChartProps {
   aimDeg: number;
   methodIndex: number;
   summary: string;
+  isWorthwhile: boolean;
 }
 
-function AimChart({ best, aimDeg, methodIndex, summary }: AimChartProps) {
+function AimChart({ best, aimDeg, methodIndex, summary, isWorthwhile }: AimChartProps) {
   const worth = worthShowing(best);
   const ends = [worth[0]?.aimDeg ?? 0, worth.at(-1)?.aimDeg ?? 0, aimDeg];
   const x: Axis = {
@@ -108,7 +117,15 @@ function AimChart({ best, aimDeg, methodIndex, summary }: AimChartProps) {
   };
   return (
     <PlainPlot x={x} y={y} heightRem={HEIGHT_REM} summary={summary}>
-      {(place) => <AimCurve place={place} points={worth} best={best} aimDeg={aimDeg} methodIndex={methodIndex} />}
+      {(place) => (
+        <AimCurve
+          place={place}
+          points={worth}
+          best={isWorthwhile ? best : null}
+          aimDeg={aimDeg}
+          methodIndex={methodIndex}
+        />
+      )}
     </PlainPlot>
   );
 }
@@ -123,7 +140,8 @@ function worthShowing({ curve, yield: most }: BestAim): BestAim['curve'] {
 interface AimCurveProps {
   place: PlotPlace;
   points: BestAim['curve'];
-  best: BestAim;
+  /** null where no aim is worth it. */
+  best: BestAim | null;
   aimDeg: number;
   methodIndex: number;
 }
@@ -147,12 +165,18 @@ function AimCurve({ place: { x, y, heightPx, textPx }, points, best, aimDeg, met
           {aimDeg === 0 ? 'no aim now' : 'aim now'}
         </text>
       </g>
-      <g transform={`translate(${x(best.aimDeg) - size / 2} ${y(best.yield.value) - size / 2}) scale(${size / 12})`}>
-        <path className="aim-best" d={path} fill={colour} />
-      </g>
-      <text className="aim-best-text" x={x(best.aimDeg)} y={y(best.yield.value) + 1.9 * textPx} textAnchor="middle">
-        best {offset(best.aimDeg)}
-      </text>
+      {best && (
+        <>
+          <g
+            transform={`translate(${x(best.aimDeg) - size / 2} ${y(best.yield.value) - size / 2}) scale(${size / 12})`}
+          >
+            <path className="aim-best" d={path} fill={colour} />
+          </g>
+          <text className="aim-best-text" x={x(best.aimDeg)} y={y(best.yield.value) + 1.9 * textPx} textAnchor="middle">
+            best {offset(best.aimDeg)}
+          </text>
+        </>
+      )}
     </>
   );
 }
