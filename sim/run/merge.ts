@@ -9,7 +9,7 @@ import type { BlockResult } from './block';
 import { GAP_BINS, histogramQuantile } from './gap-histogram';
 import { GOOD, REWORK } from './grade';
 import type { MethodPlan } from './plan';
-import type { MethodResult, SpreadSummary, StopReason } from './prediction';
+import type { MethodResult, StopReason } from './prediction';
 
 type ArrayOf =
   | 'mouthMm'
@@ -31,15 +31,16 @@ function joined(blocks: readonly BlockResult[], key: ArrayOf): Float64Array {
   return all;
 }
 
-/** Moments before sorting: summed in the order of the rings. */
-function spreadOf(values: Float64Array): SpreadSummary {
-  const moments = new Moments().add(values);
-  return spreadSummary(values.sort(), moments);
-}
-
-function gapsOf(values: Float64Array) {
-  const moments = new Moments().add(values);
-  return gapSummary(values.sort(), moments);
+/** Ascending show gaps of the rings that pass everything but the show limit. */
+function otherwiseGoodGaps(blocks: readonly BlockResult[]): Float64Array {
+  let count = 0;
+  for (const { otherwiseGood } of blocks) for (const passes of otherwiseGood) count += passes;
+  const gaps = new Float64Array(count);
+  let at = 0;
+  for (const { rings, otherwiseGood, showGapMm } of blocks) {
+    for (let k = 0; k < rings; k++) if (otherwiseGood[k] === 1) gaps[at++] = showGapMm[k]!;
+  }
+  return gaps.sort();
 }
 
 function countWhere(blocks: readonly BlockResult[], key: 'grade' | 'closes' | 'insertFits', value: number): number {
@@ -80,15 +81,10 @@ export function mergeBlocks(
     wilson(countWhere(blocks, key, value), trials);
 
   const showGapMm = joined(blocks, 'showGapMm');
-  const otherwiseGood: number[] = [];
-  let at = 0;
-  for (const block of blocks) {
-    for (let k = 0; k < block.rings; k++, at++) if (block.otherwiseGood[k] === 1) otherwiseGood.push(showGapMm[at]!);
-  }
   const mouthMm = joined(blocks, 'mouthMm');
-  const byRing = { showGapMm: showGapMm.slice(), mouthMm: mouthMm.slice(), good: goodRings(blocks, trials) };
-  const showGap = gapsOf(showGapMm);
-  const hiddenGapMm = gapsOf(joined(blocks, 'hiddenGapMm'));
+  const byRing = { showGapMm, mouthMm, good: goodRings(blocks, trials) };
+  const showGap = gapSummary(showGapMm);
+  const hiddenGapMm = gapSummary(joined(blocks, 'hiddenGapMm'));
   const bins = new Uint32Array(maps.sides * GAP_BINS);
   for (const block of blocks) for (let k = 0; k < bins.length; k++) bins[k]! += block.jointGaps[k]!;
   const jointShowGapP95Mm = Array.from({ length: maps.sides }, (_, j) =>
@@ -109,22 +105,22 @@ export function mergeBlocks(
       pitchMm: pitchMm(geometry, method.blade, method.sequence),
       stripNeededMm: stripNeededMm(geometry, method.blade, method.sequence, project.stock),
       tiltSharedAfterTestDeg: tiltAfterTest(plan, blocks),
-      mouthMm: spreadOf(mouthMm),
+      mouthMm: spreadSummary(mouthMm),
       showGapMm: showGap,
       hiddenGapMm,
       jointShowGapP95Mm,
-      clearOpeningMm: spreadOf(joined(blocks, 'clearOpeningMm')),
+      clearOpeningMm: spreadSummary(joined(blocks, 'clearOpeningMm')),
       yield: wilson(good, trials),
       insertFits: project.piece.insert ? share('insertFits', 1) : { value: 1, low: 1, high: 1 },
       willNotClose: share('closes', 0),
       cost: cost.summary,
     },
-    sample: { showGapMm, otherwiseGoodShowGapMm: sortedCopy(otherwiseGood) },
+    sample: { showGapMm: sortedCopy(showGapMm), otherwiseGoodShowGapMm: otherwiseGoodGaps(blocks) },
     byRing,
     setUps: { money: cost.money, pieces: cost.pieces },
     grades: { good, rework, scrap: trials - good - rework },
-    ...(truing.length > 0 && { truingRemovesMm: spreadOf(truing).p95 }),
-    outOfRoundMm: spreadOf(joined(blocks, 'outOfRoundMm')),
-    stepMm: spreadOf(joined(blocks, 'stepMm')),
+    ...(truing.length > 0 && { truingRemovesMm: spreadSummary(truing).p95 }),
+    outOfRoundMm: spreadSummary(joined(blocks, 'outOfRoundMm')),
+    stepMm: spreadSummary(joined(blocks, 'stepMm')),
   };
 }
