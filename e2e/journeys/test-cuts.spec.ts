@@ -24,7 +24,7 @@ function rounds(page: Page) {
 }
 
 function dial(page: Page) {
-  return page.getByRole('region', { name: 'What to dial' });
+  return page.getByRole('region', { name: 'What to dial', exact: true });
 }
 
 function testPiece(page: Page, name: string) {
@@ -40,7 +40,7 @@ test('other rounds move the answer at once, and one undo takes them back', async
     page.getByRole('button', { name: 'Method', exact: false }).filter({ hasText: 'tested ring' }),
   ).toBeVisible();
   await expect(answer(page)).toContainText('up to two rounds with a whole ring');
-  const before = await answer(page).innerText();
+  const before = (await answer(page).textContent()) ?? '';
   await rounds(page).fill('1');
   // All numbers of rounds were weighed together, so that nothing has to be worked out anew.
   await expect(answer(page)).toContainText('one round with a whole ring', { timeout: 2000 });
@@ -95,6 +95,7 @@ test('a test piece that does not suit the piece says why, and the others go on t
   openApp,
 }, info) => {
   await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await showPage(page, 'Piece');
   await page.getByRole('textbox', { name: 'Sides, typed' }).fill('11');
   await showPage(page, 'Test cuts');
   const table = page.getByRole('region', { name: 'Which test piece tells most, table' });
