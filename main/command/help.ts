@@ -28,6 +28,7 @@ export const HELP = {
   ringtrue accuracy FILE    how good each source has to be for a share of good pieces
   ringtrue season FILE      what a change of moisture does to the joints
   ringtrue stock FILE       strips, cuts in their order, and the chance of a stave too few
+  ringtrue report FILE      a sheet for the client, or all figures for the maker, as PDF or HTML
   ringtrue example          a worked project file to start from
   ringtrue check FILE       whether a project file can be used
 
@@ -97,6 +98,22 @@ ${JSON_HELP};
 ${METHOD_HELP}
   --kerf-sigma MM       how far the kerf is off, the same in all cuts, 0 to 10 mm (0.1)
   --length-sigma MM     how far a strip's length is off, 0 to 1000 mm (3)
+`,
+  report: `ringtrue report FILE [options]
+
+One page that explains the piece to a client, or the maker's report: piece, settings, figures and where they come from,
+results with their intervals, error budget, test cuts, the cuts in their order with cautions.
+
+  --for client|maker    whom it is for (client)
+  --out FILE            a name ending in .pdf or .html; without it the HTML goes to standard output
+  --paper a4|letter     paper (a4)
+  --force               writes over a file that is there already
+  --trials N            rings to simulate for each method, 100 to 10000000; exact
+  --seed S              seed of the random draws, 0 to 4294967295
+  --rule touch|contact  how the ring closes: contact is the truth of the model, touch a quick preview
+  --method NAME         about this method, in place of the file's or the best one
+
+A PDF is printed by an installed Chromium-family browser; the environment variable RINGTRUE_CHROMIUM can name one.
 `,
   example: `ringtrue example [options]
 

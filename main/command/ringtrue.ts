@@ -1,5 +1,7 @@
 /** The command line: picks the command and turns what happens into an exit code. */
+
 import { safeText } from '../../sim/project/problem';
+import { CannotPrint } from '../print/print-pdf';
 import { accuracy } from './accuracy';
 import { aim } from './aim';
 import { budget } from './budget';
@@ -11,6 +13,7 @@ import { HELP } from './help';
 import type { Command } from './method-command';
 import { predict } from './predict';
 import { Refusal } from './refusal';
+import { report } from './report';
 import { season } from './season';
 import { stock } from './stock';
 import type { CommandIo } from './streams';
@@ -31,6 +34,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   accuracy,
   season,
   stock,
+  report,
   example,
   check,
 };
@@ -50,6 +54,10 @@ export async function runCommand(argv: readonly string[], io: CommandIo = proces
     if (error instanceof Refusal) {
       io.stderr.write(error.lines.map((line) => `${safeText(line, Number.POSITIVE_INFINITY)}\n`).join(''));
       return 2;
+    }
+    if (error instanceof CannotPrint) {
+      io.stderr.write(fitForTerminal(`${error.message}\n`));
+      return 1;
     }
     const why = error instanceof Error ? (error.stack ?? error.message) : String(error);
     io.stderr.write(fitForTerminal(`Ringtrue broke off: ${why}\n`));

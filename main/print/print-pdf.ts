@@ -18,7 +18,7 @@ const PATIENCE_MS = 120_000;
  * @throws {CannotPrint} when there is no browser, or it fails
  */
 export async function printPdf(html: string): Promise<Buffer> {
-  const program = chromium();
+  const program = printingBrowser();
   const browser = await openBrowserPipe(program);
   let timer: NodeJS.Timeout | undefined;
   const tooLong = new Promise<never>((_, reject) => {
@@ -37,7 +37,11 @@ export async function printPdf(html: string): Promise<Buffer> {
   }
 }
 
-function chromium(): string {
+/**
+ * @returns the path of the browser that prints
+ * @throws {CannotPrint} when there is none
+ */
+export function printingBrowser(): string {
   let program: string | null;
   try {
     program = findChromium();

@@ -1,4 +1,6 @@
 /** One page for somebody who has never cut a mitre. */
+
+import type { SheetInput } from '../../main/contract/report';
 import type { ExplainPart } from '../../sim/project/document';
 import {
   basisSentence,
@@ -13,9 +15,9 @@ import {
 } from '../../sim/wording/explain';
 import { unbroken } from '../app/unbroken';
 import { RingPlan } from '../drawing/ring-plan';
+import { methodIndexOf } from './method-index';
 import { Sheet } from './sheet';
 import { dotsReachMm, SheetDots } from './sheet-dots';
-import { methodIndexOf, type SheetInput } from './sheet-input';
 
 const DRAWING_PX = 224;
 const DOTS_WIDTH_PX = 680;

@@ -1,4 +1,6 @@
 /** The maker's sheet, section by section: sentences and tables of the shared wording in the order of the work. */
+
+import type { MakerAnswers, SheetInput } from '../../main/contract/report';
 import { aheadChance } from '../../sim/decide/ahead';
 import { geometrySummary, pitchMm, ringGeometry } from '../../sim/geometry/ring';
 import { warnings } from '../../sim/project/checks';
@@ -19,7 +21,7 @@ import { readingWords } from '../../sim/wording/test-pieces';
 import { testAnswer, testValueTable } from '../../sim/wording/test-value';
 import { recommendation } from '../../sim/wording/verdict';
 import { methodFigures, stockFigures } from './method-figures';
-import { type MakerAnswers, methodIndexOf, type SheetInput } from './sheet-input';
+import { methodIndexOf } from './method-index';
 import type { SheetTable } from './sheet-table';
 
 export interface SheetSection {

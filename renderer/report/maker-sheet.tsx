@@ -1,13 +1,15 @@
 /** Everything the maker works from, on as many pages as it takes. */
+
+import type { MakerAnswers, SheetInput } from '../../main/contract/report';
 import { unbroken } from '../app/unbroken';
 import { RingElevation } from '../drawing/ring-elevation';
 import { RingPlan } from '../drawing/ring-plan';
 import { StaveDrawing } from '../drawing/stave-drawing';
 import { makerSections, type SheetSection } from './maker-sections';
+import { methodIndexOf } from './method-index';
 import { Sheet } from './sheet';
 import { SheetCurve } from './sheet-curve';
 import { dotsReachMm, SheetDots } from './sheet-dots';
-import { type MakerAnswers, methodIndexOf, type SheetInput } from './sheet-input';
 import { SheetTableView } from './sheet-table';
 
 const WIDTH_PX = 680;

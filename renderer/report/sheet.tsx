@@ -1,6 +1,6 @@
 /** The paper: a head ruled like the title block of a drawing, what is on it, and the small print. */
 import type { ReactNode } from 'react';
-import type { Paper, SheetKind } from './sheet-input';
+import type { Paper, SheetKind } from '../../main/contract/report';
 import './sheet.css';
 
 interface SheetProps {

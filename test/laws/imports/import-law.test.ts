@@ -67,6 +67,12 @@ describe('a breach of the import law is found', () => {
       "import { x } from '../../renderer/state/store';",
       'main may not import renderer/state/store',
     ],
+    ['main/command/report.ts', 'const a = await import(name);', 'main may not import (computed)'],
+    [
+      'main/print/load-report-program.ts',
+      "import { x } from '../../renderer/report/sheet';",
+      'main may not import renderer/report/sheet',
+    ],
     ['main/contract/host.ts', "import { x } from '../files/places';", 'main/contract may not import main/files/places'],
   ])('%s: %s', (file, source, what) => {
     expect(breachesIn(file, source).map((breach) => breach.what)).toContain(what);

@@ -1,0 +1,108 @@
+/** `ringtrue report`: the client's sheet or the maker's report, as HTML or PDF. */
+import { existsSync } from 'node:fs';
+import type { Project } from '../../sim/project/document';
+import type { MethodResult, RunProgress } from '../../sim/run/prediction';
+import { explainedResult } from '../../sim/wording/explain';
+import type { MakerAnswers, SheetInput } from '../contract/report';
+import { FileProblem } from '../files/file-problem';
+import { writeAtomically } from '../files/write-atomically';
+import { loadReportProgram } from '../print/load-report-program';
+import { printingBrowser, printPdf } from '../print/print-pdf';
+import { oneOf, readArguments } from './arguments';
+import { askBudget, askIndices } from './budget-tasks';
+import { fitForTerminal } from './fit-for-terminal';
+import { openProject } from './open-project';
+import { progressLine } from './progress';
+import { Refusal } from './refusal';
+import { runMethods } from './run-methods';
+import { runWishes } from './run-options';
+import type { CommandIo } from './streams';
+import { taskRunner } from './task-runner';
+
+const OPTIONS = {
+  for: 'value',
+  out: 'value',
+  paper: 'value',
+  force: 'flag',
+  trials: 'value',
+  seed: 'value',
+  rule: 'value',
+  method: 'value',
+  workers: 'value',
+} as const;
+
+/** @param workerProgram the program that draws the sheets lies beside it */
+export async function report(args: readonly string[], io: CommandIo, workerProgram: URL): Promise<void> {
+  const given = readArguments('report', args, OPTIONS, 1);
+  const wishes = runWishes(given);
+  const kind = oneOf(given, 'for', ['client', 'maker']) ?? 'client';
+  const paper = oneOf(given, 'paper', ['a4', 'letter']) ?? 'a4';
+  const out = outFile(given.values.get('out'), given.flags.includes('force'));
+  if (out?.isPdf) printingBrowser();
+  const read = wishes.override(await openProject('report', given.operands, io));
+  const [asked] = wishes.methodsOf(read);
+  const method = given.values.has('method') ? read.methods[asked ?? 0]?.name : undefined;
+  const project: Project = method === undefined ? read : { ...read, explain: { ...read.explain, method } };
+
+  const methods = project.methods.map((_, index) => index);
+  const workers = wishes.workersFor(project, methods.length);
+  const progress = progressLine(io.stderr, methods.length);
+  const results: MethodResult[] = [];
+  const onProgress = (run: RunProgress) => progress.show(run.method, run.ringsDone / run.ringsWanted);
+  for await (const result of runMethods(project, methods, { budget: false, workers, workerProgram, onProgress })) {
+    results.push(result);
+  }
+  progress.clear();
+  const result = explainedResult(project, results);
+  if (result === undefined) throw new Error('No method was simulated.');
+  const input: SheetInput = { project, results, result, paper };
+  const answers: MakerAnswers =
+    kind === 'maker' ? await askAnswers(input, wishes.workers, workerProgram) : { budget: null, testValue: null };
+  const program = await loadReportProgram(workerProgram);
+  const html = program.renderReport(input, kind, answers);
+  if (out === null) {
+    io.stdout.write(html);
+    return;
+  }
+  try {
+    await writeAtomically(out.path, out.isPdf ? await printPdf(html) : html);
+  } catch (error) {
+    if (error instanceof FileProblem) throw new Refusal([error.message]);
+    throw error;
+  }
+  io.stdout.write(`Wrote ${fitForTerminal(out.path)}.\n`);
+}
+
+interface OutFile {
+  path: string;
+  isPdf: boolean;
+}
+
+/** @throws {Refusal} for a name of another kind, or a file that is there already and is not to be written over */
+function outFile(path: string | undefined, isForced: boolean): OutFile | null {
+  if (path === undefined) return null;
+  const shown = fitForTerminal(path);
+  const ending = /\.(pdf|html)$/i.exec(path)?.[1]?.toLowerCase();
+  if (ending === undefined) {
+    throw new Refusal([`Option --out is "${shown}". Give a name that ends in .pdf or .html.`]);
+  }
+  if (existsSync(path) && !isForced) {
+    throw new Refusal([`${shown} is there already and is kept. Give another name, or --force to write over it.`]);
+  }
+  return { path, isPdf: ending === 'pdf' };
+}
+
+async function askAnswers({ project, result }: SheetInput, workers: number, workerProgram: URL): Promise<MakerAnswers> {
+  const method = project.methods.findIndex(({ name }) => name === result.prediction.name);
+  const runner = taskRunner(project, { workers, workerProgram });
+  try {
+    const [budget, indices, testValue] = await Promise.all([
+      askBudget(runner, project, method, {}),
+      askIndices(runner, project, method, {}),
+      runner.do({ kind: 'testValue', method, options: {} }),
+    ]);
+    return { budget: { budget, indices }, testValue };
+  } finally {
+    await runner.close();
+  }
+}

@@ -1,0 +1,201 @@
+/** The sheets as HTML and as PDF say what the shared wording says, whole and on the paper asked for. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { MakerAnswers, Paper, SheetInput } from '../../../main/contract/report';
+import { printPdf } from '../../../main/print/print-pdf';
+import { ensureChromium } from '../../../main/ready.mjs';
+import { sourceBudget } from '../../../sim/budget/budget';
+import { testValue } from '../../../sim/decide/test-value';
+import type { Project } from '../../../sim/project/document';
+import { exampleProject } from '../../../sim/project/example';
+import { finish } from '../../../sim/run/block-loop';
+import type { MethodResult } from '../../../sim/run/prediction';
+import { runMethod } from '../../../sim/run/run-method';
+import { cautionsFor } from '../../../sim/wording/cautions';
+import {
+  basisSentence,
+  expectSentences,
+  explainedResult,
+  eyeSentences,
+  makingSentences,
+  pieceSentence,
+  remainsSentences,
+  seasonGapSentences,
+  whySentences,
+} from '../../../sim/wording/explain';
+import { methodTable } from '../../../sim/wording/tables';
+import { readPdf } from '../../support/read-pdf';
+import { type BuiltReportProgram, buildReportProgram } from '../../support/report-program';
+
+const SLOW_MS = 240_000;
+const POINTS_PER_MM = 72 / 25.4;
+
+let built: BuiltReportProgram;
+let results: MethodResult[];
+let answers: MakerAnswers;
+
+const example = (): Project => {
+  const project = exampleProject();
+  return { ...project, run: { ...project.run, trials: 1000 } };
+};
+
+beforeAll(async () => {
+  built = await buildReportProgram();
+  const project = example();
+  results = project.methods.map((_, index) => finish(runMethod(project, index)));
+  answers = {
+    budget: { budget: finish(sourceBudget(project, 2, { trials: 500 })), indices: [] },
+    testValue: finish(testValue(project, 2, { trials: 200 })),
+  };
+}, SLOW_MS);
+
+afterAll(() => built?.remove());
+
+function input(project: Project, paper: Paper = 'a4'): SheetInput {
+  const result = explainedResult(project, results);
+  if (result === undefined) throw new Error('nothing was simulated');
+  return { project, results, result, paper };
+}
+
+const client = (project: Project, paper?: Paper): string =>
+  built.program.renderReport(input(project, paper), 'client', { budget: null, testValue: null });
+const maker = (project: Project, paper?: Paper): string =>
+  built.program.renderReport(input(project, paper), 'maker', answers);
+
+/** What is to be read on a page, blanks left out: lines break where they like. */
+function words(html: string): string {
+  const text = html.replace(/<style>[\s\S]*?<\/style>/g, '').replace(/<[^>]+>/g, ' ');
+  return bare(text.replaceAll('&#x27;', "'").replaceAll('&quot;', '"').replaceAll('&amp;', '&'));
+}
+
+const bare = (text: string): string => text.replace(/[\s\u00a0]+/g, '');
+
+function clientSentences(project: Project): Record<string, string[]> {
+  const { result } = input(project);
+  const method = project.methods.find(({ name }) => name === result.prediction.name);
+  if (method === undefined) throw new Error('no method');
+  return {
+    piece: [pieceSentence(project)],
+    why: whySentences(project),
+    expect: expectSentences(project, result),
+    making: makingSentences(project, method, result),
+    eye: eyeSentences(project, result),
+    season: seasonGapSentences(project, result),
+    remains: remainsSentences(project, result),
+    basis: [basisSentence(project, result)],
+  };
+}
+
+describe('the client’s sheet', () => {
+  it('says every sentence of the shared wording, and the maker’s own', () => {
+    const explain = {
+      title: 'Lantern for a porch',
+      client: 'For the neighbours',
+      closing: 'Oiled twice.\n\nKeep it dry.',
+    };
+    const project = { ...example(), explain };
+    const read = words(client(project));
+    for (const sentence of Object.values(clientSentences(project)).flat()) expect(read).toContain(bare(sentence));
+    for (const own of ['Lantern for a porch', 'For the neighbours', 'Oiled twice.', 'Keep it dry.']) {
+      expect(read).toContain(bare(own));
+    }
+    expect(read).not.toContain(bare(project.title));
+  });
+
+  it.each(['why', 'making', 'eye', 'season', 'remains'] as const)('leaves out what is not to be shown: %s', (part) => {
+    const all = example();
+    const left = { ...all, explain: { show: { [part]: false } } };
+    const [gone = ''] = clientSentences(all)[part] ?? [];
+    expect(words(client(all))).toContain(bare(gone));
+    expect(words(client(left))).not.toContain(bare(gone));
+  });
+
+  it('draws the piece and fifty dots unless told otherwise', () => {
+    const bareSheet = { ...example(), explain: { show: { drawing: false, dots: false } } };
+    expect(client(example()).match(/<svg/g)).toHaveLength(2);
+    expect(client(example()).match(/<circle[^>]* r="/g)?.length).toBeGreaterThanOrEqual(50);
+    expect(client(bareSheet)).not.toContain('<svg');
+  });
+
+  it('runs nothing, loads nothing, and takes names for text', () => {
+    const title = '<script>alert(1)</script><img src=x onerror=alert(1)>';
+    const html = client({ ...example(), title });
+    expect(html).not.toMatch(/<script|<img|<link|<iframe|javascript:|https?:\/\/(?!www\.w3\.org)|url\((?!#)/i);
+    expect(html).toContain('&lt;script&gt;');
+    expect(html).toContain('default-src &#x27;none&#x27;');
+  });
+
+  it('is about the method that was chosen', () => {
+    const project = { ...example(), explain: { method: 'Marked line' } };
+    expect(input(project).result.prediction.name).toBe('Marked line');
+    expect(words(client(project))).toContain(bare(expectSentences(project, results[0]!)[0]!));
+  });
+});
+
+describe('the maker’s report', () => {
+  it('holds every method’s row, the origin of figures, the cuts, the cautions, seed and version', () => {
+    const project = example();
+    const read = words(maker(project));
+    const { rows } = methodTable(results, project.display);
+    for (const cell of rows.flat()) expect(read).toContain(bare(cell));
+    for (const caution of cautionsFor(project.piece, project.stock, project.display)) {
+      expect(read).toContain(bare(caution));
+    }
+    for (const said of ['commonpractice', 'assumed', 'EN1870-1', 'seed7', 'Ringtrue0.1.0', 'rightfaceofstave12']) {
+      expect(read).toContain(said);
+    }
+    expect(read).not.toContain('Notworkedoutyet');
+  });
+
+  it('says so where budget and test cuts are not worked out', () => {
+    const html = built.program.renderReport(input(example()), 'maker', { budget: null, testValue: null });
+    expect(words(html).match(/Notworkedoutyet/g)).toHaveLength(2);
+  });
+});
+
+describe('printed', () => {
+  beforeAll(async () => {
+    process.env.RINGTRUE_CHROMIUM ??= await ensureChromium();
+  });
+
+  it(
+    'the client’s sheet is one page of A4 with everything on it, tagged and titled',
+    async () => {
+      const project = { ...example(), explain: { closing: 'The joints are splined, so a hairline is no weakness.' } };
+      const pdf = await readPdf(await printPdf(client(project)));
+      expect(pdf.pages).toHaveLength(1);
+      const [page] = pdf.pages;
+      if (!page) throw new Error('no page');
+      expect(page.widthPt / POINTS_PER_MM).toBeCloseTo(210, 0);
+      expect(page.heightPt / POINTS_PER_MM).toBeCloseTo(297, 0);
+      const read = bare(page.text);
+      for (const sentence of Object.values(clientSentences(project)).flat()) expect(read).toContain(bare(sentence));
+      expect(read).toContain(bare(project.explain.closing));
+      expect(pdf.isTagged).toBe(true);
+      expect(pdf.title).toBe(project.title);
+      expect(pdf.outline).toEqual(expect.arrayContaining([project.title, 'What to expect', 'What remains']));
+      expect(page.left / POINTS_PER_MM).toBeGreaterThan(13);
+      expect(page.right / POINTS_PER_MM).toBeLessThan(197);
+      expect(page.bottom / POINTS_PER_MM).toBeGreaterThan(13);
+    },
+    SLOW_MS,
+  );
+
+  it(
+    'the maker’s report is whole on Letter, its pages numbered',
+    async () => {
+      const html = maker(example(), 'letter');
+      const pdf = await readPdf(await printPdf(html));
+      expect(pdf.pages.length).toBeGreaterThan(3);
+      pdf.pages.forEach((page, k) => {
+        expect([page.widthPt, page.heightPt].map((points) => Math.round(points / 7.2) / 10)).toEqual([8.5, 11]);
+        expect(bare(page.text)).toContain(`page${k + 1}of${pdf.pages.length}`);
+        expect(page.left / 72).toBeGreaterThan(0.6);
+        expect(page.right / 72).toBeLessThan(7.9);
+      });
+      const read = bare(pdf.pages.map(({ text }) => text).join(' '));
+      for (const heading of html.match(/<h2>[^<]+/g) ?? []) expect(read).toContain(words(heading.slice(4)));
+      for (const cell of methodTable(results, 'metric').rows.flat()) expect(read).toContain(bare(cell));
+    },
+    SLOW_MS,
+  );
+});
