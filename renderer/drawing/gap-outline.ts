@@ -41,7 +41,8 @@ export function mostExaggeration(piece: Piece, joints: readonly JointOpening[]):
   const plan = planOutline(piece);
   const narrowest = 2 * plan.innerNarrow.radiusMm * Math.tan(Math.PI / piece.sides);
   const widest = Math.max(...joints.map(({ outerMm, innerMm }) => Math.max(outerMm, innerMm)));
-  return widest > 0 ? (MOST_OF_STAVE * narrowest) / widest : Number.POSITIVE_INFINITY;
+  const cutBack = widest / Math.cos(Math.PI / piece.sides);
+  return cutBack > 0 ? (MOST_OF_STAVE * narrowest) / cutBack : Number.POSITIVE_INFINITY;
 }
 
 /** Joint i lies between stave i and stave i + 1. */
@@ -59,8 +60,9 @@ export function gapOutline(piece: Piece, joints: readonly JointOpening[], wanted
     const [c, s] = [Math.cos(angle), Math.sin(angle)];
     return { x: radius * c - along * s, y: -radius * s - along * c };
   };
+  /** How far a stave is cut back along itself, so that the gap square to the joint is as wide as it shall be. */
   const half = (joint: number, side: keyof JointOpening): number =>
-    (widthOf(joints[(joint + sides) % sides], side) * exaggeration) / 2;
+    (widthOf(joints[(joint + sides) % sides], side) * exaggeration) / (2 * Math.cos(Math.PI / sides));
   /** Of flat work only the face that shows is seen, all along the joint. */
   const widthOf = (opening: JointOpening | undefined, side: keyof JointOpening): number =>
     opening ? (isFlat ? shownGap(opening, piece.showFace) : opening[side]) : 0;

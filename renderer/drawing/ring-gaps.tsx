@@ -110,7 +110,6 @@ function GapsDrawing(props: RingGapsProps & { widthPx: number; textPx: number })
             joint={joint}
             outline={outline}
             sheet={sheet}
-            isMarked={joint === marked}
             words={wordsFor(joint)}
             onMark={() => onMark(joint)}
           />
@@ -127,13 +126,14 @@ interface JointProps {
   joint: number;
   outline: JointOutline;
   sheet: Sheet;
-  isMarked: boolean;
+  marked: number;
   words: string;
   figure: (mm: number) => string;
   onMark: () => void;
 }
 
-function Joint({ piece, limits, joints, joint, outline, sheet, isMarked, words, figure, onMark }: JointProps) {
+function Joint({ piece, limits, joints, joint, outline, sheet, marked, words, figure, onMark }: JointProps) {
+  const isMarked = joint === marked;
   const { textPx, at } = sheet;
   const opening = joints[joint] ?? { outerMm: 0, innerMm: 0 };
   const gapMm = shownGap(opening, piece.showFace);
@@ -156,7 +156,7 @@ function Joint({ piece, limits, joints, joint, outline, sheet, isMarked, words, 
       <path className="gap-space" d={closedPath(outline.gap.map(at))} />
       {opening.outerMm < TOUCHES_MM && <circle className="gap-touch" cx={outer.x} cy={outer.y} r={0.17 * textPx} />}
       {opening.innerMm < TOUCHES_MM && <circle className="gap-touch" cx={inner.x} cy={inner.y} r={0.17 * textPx} />}
-      {(hasFigure || isNumbered(joint, joints.length)) && (
+      {(hasFigure || (isNumbered(joint, joints.length) && stepsApart(joint, marked, joints.length) > 2)) && (
         <JointLabel
           at={label}
           number={`${joint + 1}`}
@@ -185,6 +185,12 @@ function MarkedPlace({ outline, sheet: { at, textPx } }: { outline: JointOutline
       d={openPath([along(inner, -textPx), along(outer, 0.6 * textPx)])}
     />
   );
+}
+
+/** Joints between two, the shorter way around. */
+function stepsApart(a: number, b: number, count: number): number {
+  const steps = Math.abs(a - b);
+  return Math.min(steps, count - steps);
 }
 
 /** Where joints stand close, every fifth is numbered, and the first and last. */

@@ -47,7 +47,7 @@ export function QuestionRoom({ room }: { room: string }) {
 
 /** How far the answer is, with the way to stop and to go on. Nothing once it is there. */
 export function QuestionMark({ outcome }: { outcome: QuestionOutcome<unknown> }) {
-  const { standing, progress, failure, stop, goOn } = outcome;
+  const { standing, isFresh, progress, failure, stop, goOn } = outcome;
   if (standing === 'answered') return null;
   const share = progress?.wanted ? Math.min(1, progress.done / progress.wanted) : 0;
   const done = progress?.wanted ? ` ${Math.round(100 * share)} %` : progress ? ` Tried so far: ${progress.done}.` : '';
@@ -66,9 +66,9 @@ export function QuestionMark({ outcome }: { outcome: QuestionOutcome<unknown> })
         />
       </svg>
       <span>
-        {standing === 'waiting' && 'Waits until the rings are done.'}
-        {standing === 'working' && `Being worked out.${done}`}
-        {standing === 'stopped' && 'Stopped before there was an answer.'}
+        {standing === 'waiting' && 'Waits its turn.'}
+        {standing === 'working' && `${isFresh ? 'Being refined' : 'Being worked out'}.${done}`}
+        {standing === 'stopped' && (isFresh ? 'Stopped; refined no further.' : 'Stopped before there was an answer.')}
         {standing === 'failed' && failure}
       </span>
       {standing === 'working' && (

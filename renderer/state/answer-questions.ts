@@ -16,6 +16,8 @@ import { useRun } from './run-store';
 
 const HAND_RESTS_MS = 300;
 const QUICK: readonly QuestionKind[] = ['ring'];
+/** Of the long ones that are open together, what answers a page's question goes first. */
+const FIRST: readonly QuestionKind[] = ['budget', 'testValue'];
 
 interface Pools {
   long: SimulationPool;
@@ -59,8 +61,10 @@ export function answerQuestions(pools: Pools): void {
   };
 
   const startOpen = (which: (wanted: WantedQuestion) => boolean): void => {
-    for (const [key, wanted] of useQuestions.getState().questionsWanted) {
-      if (which(wanted) && isOpen(key)) void start(key, wanted);
+    const open = [...useQuestions.getState().questionsWanted].filter(([key, wanted]) => which(wanted) && isOpen(key));
+    const isFirst = ([, { question }]: (typeof open)[number]): boolean => FIRST.includes(question.kind);
+    for (const [key, wanted] of [...open.filter(isFirst), ...open.filter((one) => !isFirst(one))]) {
+      void start(key, wanted);
     }
   };
 

@@ -1,6 +1,6 @@
 /** The questions about one method that take longer than a redraw, each as steps that tell how far it has come. */
-import { type SourceBudget, sourceBudget } from '../../sim/budget/budget';
-import { type SourceIndices, sourceSensitivity } from '../../sim/budget/source-sensitivity';
+import { BUDGET_TRIALS, type SourceBudget, sourceBudget } from '../../sim/budget/budget';
+import { SENSITIVITY_TRIALS, type SourceIndices, sourceSensitivity } from '../../sim/budget/source-sensitivity';
 import { type AccuracyNeeded, accuracyNeeded } from '../../sim/decide/accuracy-needed';
 import { type BestAim, bestAim } from '../../sim/decide/aim';
 import { type TestValue, testValue } from '../../sim/decide/test-value';
@@ -10,8 +10,8 @@ import { type TouchExcess, touchExcess } from '../../sim/run/touch-excess';
 
 /** What each kind of question wants to know besides the method. */
 export interface Asked {
-  /** Where the gap comes from. */
-  budget: object;
+  /** Where the gap comes from, from so many rings for every source. */
+  budget: { rings: number };
   /** Which deliberate offset of the tilt makes most pieces good. */
   aim: object;
   /** How good each source would have to be for a share of good pieces, 0…1. */
@@ -56,7 +56,7 @@ type Steps<Result> = Generator<QuestionProgress, Result, void>;
 export function* answerSteps(project: Project, method: number, question: Question): Steps<Answered> {
   switch (question.kind) {
     case 'budget':
-      return { kind: 'budget', answer: yield* budgetSteps(project, method) };
+      return { kind: 'budget', answer: yield* budgetSteps(project, method, question.rings) };
     case 'aim':
       return { kind: 'aim', answer: yield* counted(bestAim(project, method)) };
     case 'accuracy':
@@ -78,8 +78,11 @@ function* counted<Result>(steps: Generator<unknown, Result, void>): Steps<Result
   }
 }
 
-function* budgetSteps(project: Project, method: number): Steps<BudgetAnswer> {
-  const perfect = sourceBudget(project, method);
+/** Of the rings of the budget; each index takes two samples of them and one more for every source. */
+const INDEX_PART = SENSITIVITY_TRIALS / BUDGET_TRIALS;
+
+function* budgetSteps(project: Project, method: number, rings: number): Steps<BudgetAnswer> {
+  const perfect = sourceBudget(project, method, { trials: rings });
   let step = perfect.next();
   let sources = 0;
   for (; !step.done; step = perfect.next()) {
@@ -87,7 +90,7 @@ function* budgetSteps(project: Project, method: number): Steps<BudgetAnswer> {
     // The indices take about half as long again.
     yield { done: step.value.sourcesDone, wanted: Math.ceil(1.5 * sources) };
   }
-  const indices = sourceSensitivity(project, method);
+  const indices = sourceSensitivity(project, method, { trials: Math.ceil(INDEX_PART * rings) });
   let index = indices.next();
   for (; !index.done; index = indices.next())
     yield { done: Math.ceil(1.25 * sources), wanted: Math.ceil(1.5 * sources) };

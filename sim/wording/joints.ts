@@ -2,7 +2,7 @@
 import type { Assembly } from '../project/document';
 import type { JointOpening, SingleRing } from '../run/single-ring';
 import type { TouchExcess } from '../run/touch-excess';
-import { countText, type Display, gapText, listText, OVER_GAP_MM } from './figures';
+import { countText, type Display, gapText, lengthText, listText, OVER_GAP_MM } from './figures';
 import type { TextTable } from './tables';
 
 /** Below this an opening rounds to nothing: the joint touches there. */
@@ -45,7 +45,7 @@ export function ringSentence(
 ): string {
   const name = `Ring ${countText(ring + 1)}`;
   if (!closes) {
-    return `${name} will not close: pulled up, a joint would still stand open, or a stave stand proud, by more than ${gapText(OVER_GAP_MM, display)}.`;
+    return `${name} will not close: pulled up, a joint would still stand open, or a stave stand proud, by more than ${lengthText(OVER_GAP_MM, display)}.`;
   }
   const widest = widestJoint(joints, showFace);
   const gap = shownGap(joints[widest] ?? { outerMm: 0, innerMm: 0 }, showFace);
@@ -129,7 +129,8 @@ export function touchSentence(excess: TouchExcess | null, display: Display): str
   const [mean, most] = [meanMm, p95Mm].map((mm) => gapText(mm, display, EXCESS_UNCERTAINTY_MM));
   const rings = `on the same ${countText(trials)} rings`;
   if (p95Mm < EXCESS_UNCERTAINTY_MM) return `Touch, the quick rule, agrees with contact here (${rings}).`;
-  return `Touch, the quick rule, would make the widest gap ${mean} too wide on average and ${most} in 5 of 100, ${rings}.`;
+  const average = Number.parseFloat(mean ?? '') === 0 ? 'no wider on average, but' : `${mean} too wide on average, and`;
+  return `Touch, the quick rule, would make the widest gap ${average} at least ${most} too wide in 5 of 100 (${rings}).`;
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -5,8 +5,9 @@ import type { Share, SpreadSummary } from '../run/prediction';
 import { type Display, gapText, lengthText, shareText } from './figures';
 import type { TextTable } from './tables';
 
-/** A mouth is read with a rule: nobody sees a tenth of this. */
-const MOUTH_READING_MM = 0.1;
+/** A mouth is read with a rule. */
+const MOUTH_READING_MM = 0.3;
+const CLOSED_MM = 0.05;
 
 /** "2.1 mm", the sign left to the words around it. */
 export function mouthSizeText(mm: number, display: Display): string {
@@ -15,12 +16,12 @@ export function mouthSizeText(mm: number, display: Display): string {
 
 /** "an opening of 2.1 mm", "an overlap of 2.1 mm". */
 function mouthText(mm: number, display: Display): string {
-  if (Math.abs(mm) < MOUTH_READING_MM / 2) return 'just closed';
+  if (Math.abs(mm) < CLOSED_MM) return 'just closed';
   return `${mm > 0 ? 'an opening' : 'an overlap'} of ${mouthSizeText(mm, display)}`;
 }
 
 function stands(mm: number, display: Display): string {
-  if (Math.abs(mm) < MOUTH_READING_MM / 2) return 'just closes';
+  if (Math.abs(mm) < CLOSED_MM) return 'just closes';
   return `${mm > 0 ? 'stands open' : 'overlaps'} by ${mouthSizeText(mm, display)}`;
 }
 

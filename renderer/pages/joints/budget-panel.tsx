@@ -28,6 +28,8 @@ interface BudgetPanelProps {
 
 /** An interval narrower than this is told to a tenth of a percent. */
 const NARROW = 0.02;
+/** Its lines are those of a terminal; here only each sentence begins a new one. */
+const NOTE = SOURCE_TABLE_NOTE.replace(/\n(?=[a-z])/g, ' ');
 const PERCENT_TICKS = [0, 25, 50, 75, 100];
 
 export function BudgetPanel({ outcome, methodIndex }: BudgetPanelProps) {
@@ -45,7 +47,7 @@ export function BudgetPanel({ outcome, methodIndex }: BudgetPanelProps) {
       table={({ budget, indices }) => (
         <>
           <TextTableView table={sourceTable('Source', budget, indices, display)} />
-          <p className="note table-note">{SOURCE_TABLE_NOTE}</p>
+          <p className="note table-note">{NOTE}</p>
         </>
       )}
     >

@@ -23,6 +23,7 @@ import './joints.css';
 import { ExaggerationInput, MethodChoice, RingChoiceInputs } from './joints-inputs';
 import { MouthPanels } from './mouth-panels';
 import { RingPanel } from './ring-panel';
+import { useBudget } from './use-budget';
 import { type LookedAt, type ShownRing, useLookedAt, useShownRing } from './use-looked-at';
 
 export function JointsPage() {
@@ -30,7 +31,7 @@ export function JointsPage() {
   const problems = useProblems();
   const lookedAt = useLookedAt();
   const shown = useShownRing(lookedAt);
-  const budget = useQuestion({ kind: 'budget' }, lookedAt.index);
+  const budget = useBudget(lookedAt.index);
   const suited = suitedExaggeration(project.piece, project.limits.showGapMm);
   const exaggeration = useJointsView((view) => view.exaggeration) ?? suited;
   const isSoft = problems.length > 0 || !budget.isFresh;
@@ -54,7 +55,9 @@ export function JointsPage() {
         <>
           <WorkMark />
           <p role="status" className="spoken">
-            {budget.isFresh && budget.answer ? gapOriginSentence(budget.answer.budget, project.display) : ''}
+            {budget.standing === 'answered' && budget.answer
+              ? gapOriginSentence(budget.answer.budget, project.display)
+              : ''}
           </p>
           {problems.length > 0 && (
             <ul className="problems">
