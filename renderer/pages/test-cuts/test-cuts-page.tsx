@@ -54,7 +54,6 @@ export function TestCutsPage() {
             </ul>
           )}
           <WorthChart worth={worth} chosen={roundsAskedFor(project, index)} methodIndex={index} />
-          <Reasons worth={worth} index={index} isSoft={isSoft} />
           {tested && (
             <>
               <FailureBoundary what="table of test pieces">
@@ -65,7 +64,12 @@ export function TestCutsPage() {
               </FailureBoundary>
             </>
           )}
+          {/* Below what is there from the start, so that nothing jumps when it comes. */}
+          <Reasons worth={worth} index={index} isSoft={isSoft} />
           <Cautions />
+          <p role="status" className="spoken">
+            {isSoft ? '' : worth.words?.headline}
+          </p>
         </>
       }
     />
