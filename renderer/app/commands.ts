@@ -28,6 +28,7 @@ export const PAGE_NAMES: Record<Page, string> = {
   verdict: 'Verdict',
   joints: 'Joints',
   'test-cuts': 'Test cuts',
+  explain: 'Explain',
 };
 
 const always = (): boolean => true;

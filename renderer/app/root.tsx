@@ -1,6 +1,7 @@
 /** The whole window: title block, the page that is shown, and what is said from anywhere. */
 import { useMemo } from 'react';
 import type { Host } from '../../main/contract/host';
+import { ExplainPage } from '../pages/explain/explain-page';
 import { JointsPage } from '../pages/joints/joints-page';
 import { MethodsPage } from '../pages/methods/methods-page';
 import { PiecePage } from '../pages/piece/piece-page';
@@ -12,6 +13,7 @@ import { type Page, useView } from '../state/view-store';
 import { ChoiceDialog } from './choice-dialog';
 import { commandsFor } from './commands';
 import { FailureBoundary } from './failure-boundary';
+import { HostContext } from './host-context';
 import { RefusalDialog } from './refusal-dialog';
 import { SimulationContext } from './simulation-context';
 import { useThemeOnDocument } from './theme';
@@ -24,6 +26,7 @@ const PAGE_OF: Record<Page, () => React.JSX.Element> = {
   verdict: VerdictPage,
   joints: JointsPage,
   'test-cuts': TestCutsPage,
+  explain: ExplainPage,
 };
 
 export function Root({ host, simulation }: { host: Host; simulation: Simulation }) {
@@ -35,20 +38,22 @@ export function Root({ host, simulation }: { host: Host; simulation: Simulation 
   useEditedMark(host);
   const CurrentPage = PAGE_OF[page];
   return (
-    <SimulationContext value={simulation}>
-      <a className="skip-link" href="#page">
-        Skip to the page
-      </a>
-      <TitleBlock commands={commands} />
-      <main id="page" tabIndex={-1}>
-        <FailureBoundary what="page" key={page}>
-          <CurrentPage />
-        </FailureBoundary>
-      </main>
-      <Spoken />
-      <ChoiceDialog />
-      <RefusalDialog />
-    </SimulationContext>
+    <HostContext value={host}>
+      <SimulationContext value={simulation}>
+        <a className="skip-link" href="#page">
+          Skip to the page
+        </a>
+        <TitleBlock commands={commands} />
+        <main id="page" tabIndex={-1}>
+          <FailureBoundary what="page" key={page}>
+            <CurrentPage />
+          </FailureBoundary>
+        </main>
+        <Spoken />
+        <ChoiceDialog />
+        <RefusalDialog />
+      </SimulationContext>
+    </HostContext>
   );
 }
 

@@ -13,6 +13,7 @@ type Kept = Pick<ViewState, KeptKey>;
 const READS: { [Key in KeptKey]: (value: unknown) => value is Kept[Key] } = {
   theme: (value): value is Kept['theme'] => value === 'system' || value === 'light' || value === 'dark',
   inchFractions: (value): value is Kept['inchFractions'] => typeof value === 'boolean',
+  paper: (value): value is Kept['paper'] => value === 'a4' || value === 'letter',
 };
 
 const KEPT_KEYS = Object.keys(READS) as KeptKey[];

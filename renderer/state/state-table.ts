@@ -29,6 +29,8 @@ export const STATE_TABLE = {
   inchFractions: { kept: 'machine', undoable: false },
   switchedOff: { kept: 'nowhere', undoable: false },
   bench: { kept: 'nowhere', undoable: false },
+  sheetKind: { kept: 'nowhere', undoable: false },
+  paper: { kept: 'machine', undoable: false },
   choice: { kept: 'nowhere', undoable: false },
   refusal: { kept: 'nowhere', undoable: false },
   announcement: { kept: 'nowhere', undoable: false },

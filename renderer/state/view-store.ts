@@ -1,7 +1,8 @@
 /** What the person looks at and how: never part of the project file. */
 import { create } from 'zustand';
+import type { Paper, SheetKind } from '../../main/contract/report';
 
-export const PAGES = ['piece', 'methods', 'verdict', 'joints', 'test-cuts'] as const;
+export const PAGES = ['piece', 'methods', 'verdict', 'joints', 'test-cuts', 'explain'] as const;
 export type Page = (typeof PAGES)[number];
 export type ThemeChoice = 'system' | 'light' | 'dark';
 
@@ -32,6 +33,9 @@ export interface ViewState {
   /** Names of the methods that are left out of the comparison for now. */
   switchedOff: string[];
   bench: BenchReading | null;
+  /** For whom the sheet on the page Explain is. */
+  sheetKind: SheetKind;
+  paper: Paper;
   refusal: Refusal | null;
   /** The last thing that was done, for the live region. */
   announcement: string;
@@ -43,6 +47,8 @@ export const useView = create<ViewState>()(() => ({
   inchFractions: false,
   switchedOff: [],
   bench: null,
+  sheetKind: 'client',
+  paper: 'a4',
   refusal: null,
   announcement: '',
 }));

@@ -24,13 +24,15 @@ test('what is kept on this machine comes back, and nothing else is written there
   keepViewOnMachine(storage);
   useView.setState({ theme: 'dark', page: 'piece', switchedOff: ['Fixed stop'] });
   const text = storage.getItem('ringtrue.view');
-  expect(keptView(text)).toEqual({ theme: 'dark', inchFractions: false });
+  expect(keptView(text)).toEqual({ theme: 'dark', inchFractions: false, paper: 'a4' });
   const machineKeys = Object.entries(STATE_TABLE).filter(([, { kept }]) => kept === 'machine');
   expect(Object.keys(JSON.parse(text ?? ''))).toEqual(machineKeys.map(([key]) => key));
 });
 
 test('left-over settings of another kind are passed over one by one', () => {
-  expect(keptView('{"theme":"sepia","inchFractions":true,"page":"piece"}')).toEqual({ inchFractions: true });
+  expect(keptView('{"theme":"sepia","paper":"a3","inchFractions":true,"page":"piece"}')).toEqual({
+    inchFractions: true,
+  });
   expect(keptView('not JSON')).toEqual({});
   expect(keptView('null')).toEqual({});
   expect(keptView(null)).toEqual({});

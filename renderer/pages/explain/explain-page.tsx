@@ -1,0 +1,108 @@
+/** One sheet for a client, or all figures for the maker: edited on the left, and on the right as it prints. */
+import type { MakerAnswers, SheetInput } from '../../../main/contract/report';
+import { BUDGET_TRIALS } from '../../../sim/budget/budget';
+import { chanceSentence } from '../../../sim/wording/explain';
+import { FailureBoundary } from '../../app/failure-boundary';
+import { PageFrame } from '../../app/page-frame';
+import { WorkMark } from '../../app/work-mark';
+import { methodIndexOf } from '../../report/method-index';
+import { useProblems } from '../../state/problems';
+import { type QuestionOutcome, useQuestion } from '../../state/use-question';
+import { useView } from '../../state/view-store';
+import { QuestionMark } from '../question-panel';
+import './explain.css';
+import { SheetInputs } from './sheet-inputs';
+import { SheetPreview } from './sheet-preview';
+import { SheetTools } from './sheet-tools';
+import { useSheet } from './use-sheet';
+
+const NO_ANSWERS: MakerAnswers = { budget: null, testValue: null };
+
+export function ExplainPage() {
+  const { input, isFresh } = useSheet();
+  const kind = useView((view) => view.sheetKind);
+  const problems = useProblems();
+  const isSoft = !isFresh || problems.length > 0;
+  return (
+    <PageFrame
+      question="What can be promised, and why is no joint perfect?"
+      answer={
+        <span className={isSoft ? 'softens softened' : 'softens'}>
+          {input === null ? 'The first rings are being closed.' : chanceSentence(input.result)}
+        </span>
+      }
+      inputs={<SheetInputs />}
+      consequences={
+        <>
+          <WorkMark />
+          {problems.length > 0 && (
+            <ul className="problems">
+              {problems.map(({ path, sentence }) => (
+                <li key={path}>{sentence}</li>
+              ))}
+            </ul>
+          )}
+          {input !== null && (
+            <FailureBoundary what="sheet" key={kind}>
+              {kind === 'client' ? (
+                <ClientPanel input={input} isSoft={isSoft} />
+              ) : (
+                <MakerPanel input={input} isSoft={isSoft} />
+              )}
+            </FailureBoundary>
+          )}
+        </>
+      }
+    />
+  );
+}
+
+interface PanelProps {
+  input: SheetInput;
+  isSoft: boolean;
+}
+
+function ClientPanel({ input, isSoft }: PanelProps) {
+  return (
+    <div className="sheet-panel">
+      <SheetTools input={input} kind="client" answers={NO_ANSWERS} />
+      <SheetPreview input={input} kind="client" answers={NO_ANSWERS} isSoft={isSoft} />
+    </div>
+  );
+}
+
+/** Asks for what only the maker's report says, while it is on the screen. */
+function MakerPanel({ input, isSoft }: PanelProps) {
+  const index = methodIndexOf(input.project, input.result);
+  const budget = useQuestion({ kind: 'budget', rings: BUDGET_TRIALS }, index);
+  const worth = useQuestion({ kind: 'testValue' }, index);
+  const answers: MakerAnswers = {
+    budget: budget.isFresh ? budget.answer : null,
+    testValue: worth.isFresh ? worth.answer : null,
+  };
+  return (
+    <div className="sheet-panel">
+      <SheetTools input={input} kind="maker" answers={answers} />
+      {!(budget.isFresh && worth.isFresh) && (
+        <dl className="sheet-pending">
+          <Pending what="Where the gap comes from" outcome={budget} />
+          <Pending what="Test cuts" outcome={worth} />
+        </dl>
+      )}
+      <SheetPreview input={input} kind="maker" answers={answers} isSoft={isSoft} />
+    </div>
+  );
+}
+
+/** A part of the report that is not there yet, and how far it is. */
+function Pending({ what, outcome }: { what: string; outcome: QuestionOutcome<unknown> }) {
+  if (outcome.isFresh) return null;
+  return (
+    <div>
+      <dt>{what}</dt>
+      <dd>
+        <QuestionMark outcome={outcome} />
+      </dd>
+    </div>
+  );
+}
