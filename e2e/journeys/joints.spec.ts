@@ -1,0 +1,93 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, test } from '../support/app';
+import { projectFile } from '../support/project-file';
+import { settled, showPage } from '../support/screen';
+
+test.describe.configure({ timeout: 180_000 });
+
+const WORK = { timeout: 120_000 };
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+/** Waits until every panel has its answer. */
+async function workedOut(page: Page): Promise<void> {
+  await expect(page.getByText(/^Touch, the quick rule/)).toBeVisible(WORK);
+  await expect(page.getByText(/Being (worked out|refined)|Waits its turn/)).toHaveCount(0, WORK);
+}
+
+const joint = (page: Page, number: number) =>
+  page.getByRole('option', { name: new RegExp(`^Joint ${number}, between`) });
+
+test('a joint is looked at by keyboard, and is marked in the figures and the table too', async ({
+  page,
+  openApp,
+}, info) => {
+  await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
+  await showPage(page, 'Joints');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('of 100 pieces', WORK);
+  const ring = page.getByRole('listbox', { name: /^Joints of the ring/ });
+  await ring.getByRole('option', { selected: true }).focus();
+  await page.keyboard.press('Home');
+  await page.keyboard.press('ArrowRight');
+  await expect(joint(page, 2)).toBeFocused();
+  const figures = page.getByRole('region', { name: 'The joint that is marked' });
+  await expect(figures).toContainText('Joint 2, between staves 2 and 3');
+  const name = await joint(page, 2).getAttribute('aria-label');
+  const outside = /open (\S+ mm) outside/.exec(name ?? '')?.[1] ?? 'touches';
+  await expect(figures.getByRole('definition').first()).toHaveText(outside);
+  await page.getByText('One ring, joint by joint, as a table').click();
+  const row = page.getByRole('region', { name: 'One ring, joint by joint, as a table' }).locator('tr[aria-current]');
+  await expect(row).toContainText('2 and 3');
+});
+
+test('any ring of the run can be drawn by its number, and none beyond', async ({ page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
+  await showPage(page, 'Joints');
+  await settled(page);
+  await page.getByRole('radio', { name: /The ring with the number/ }).check({ force: true });
+  const number = page.getByRole('textbox', { name: 'Number of the ring' });
+  await number.fill('4000');
+  await expect(page.getByText(/^Ring 4,000 (shows|will not close|: every)/)).toBeVisible();
+  await number.fill('4001');
+  await number.blur();
+  await expect(number).toHaveAccessibleDescription(/Ring 4,001 is not one of the 4,000 simulated/);
+});
+
+test('the best aim is set in one step, which undo takes back', async ({ page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
+  await showPage(page, 'Joints');
+  const aim = page.getByRole('button', { name: /^Aim the tilt at [+-]\d/ });
+  await expect(aim).toBeVisible(WORK);
+  const degrees = /at (\S+)°/.exec((await aim.textContent()) ?? '')?.[1];
+  await aim.click();
+  await expect(page.getByText(`The tilt is aimed at ${degrees}°`)).toBeVisible();
+  await expect(page).toHaveTitle(/^• /);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(aim).toBeVisible();
+  await expect(page).not.toHaveTitle(/^• /);
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`the page of joints meets the accessibility rules, ${colorScheme}`, async ({ page, openApp }, info) => {
+    await page.emulateMedia({ colorScheme });
+    await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
+    await showPage(page, 'Joints');
+    await workedOut(page);
+    for (const fold of await page.locator('main summary').all()) await fold.click();
+    const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+  });
+}
+
+test('at twice the text size nothing runs out of the window', async ({ page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
+  await page.evaluate(() => {
+    document.documentElement.style.fontSize = '200%';
+  });
+  await showPage(page, 'Joints');
+  await workedOut(page);
+  const overflow = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  expect(overflow).toBeLessThanOrEqual(0);
+});
