@@ -7,6 +7,7 @@ import { fillNormals } from '../random/normal';
 import { stream } from '../random/streams';
 import { ringGrading } from '../run/block';
 import { BLOCK_TRIALS, blockLoop } from '../run/block-loop';
+import { GOOD } from '../run/grade';
 import { openRows } from '../run/joint-rows';
 import { type MethodPlan, methodPlan } from '../run/plan';
 import type { RunOptions } from '../run/run-method';
@@ -70,9 +71,12 @@ function drawBlock(
   };
 }
 
+/** What the indices are about: the worst show gap, or whether the piece is good (1 or 0). */
+export type IndexedOutcome = 'showGapMm' | 'good';
+
 export interface SensitivitySampler {
   sources: readonly SourceName[];
-  /** Show gaps of one block of rings, in mm, one mixed array a source. Blocks may be made in any order and anywhere. */
+  /** The outcome of one block of rings, one mixed array a source. Blocks may be made in any order and anywhere. */
   sample(block: number, rings: number): GroupedSample;
 }
 
@@ -84,6 +88,7 @@ export function sensitivitySampler(
   project: Project,
   methodIndex: number,
   options: RunOptions = {},
+  outcome: IndexedOutcome = 'showGapMm',
 ): SensitivitySampler {
   const seed = options.seed ?? project.run.seed;
   const plan = methodPlan(project, methodIndex, { ...options, sizes: false });
@@ -97,6 +102,8 @@ export function sensitivitySampler(
   collapsedStage(fixed, plan.matrix, ['perCut']).open(seed, 0, 'means')(pieceMeans, 1);
   const grading = ringGrading(plan, 1);
   const perRing = 3 * plan.maps.sides;
+  const { showGapMm, grade } = grading.result;
+  const outcomeNow = outcome === 'good' ? () => (grade[0] === GOOD ? 1 : 0) : () => showGapMm[0]!;
 
   const sample = (block: number, rings: number): GroupedSample => {
     const drawn = {
@@ -104,7 +111,7 @@ export function sensitivitySampler(
       B: drawBlock(plan, sources, 'B', seed, block),
     };
     const evaluate = (sampleOf: (source: SourceName) => Sample): Float64Array => {
-      const gaps = new Float64Array(rings);
+      const outcomes = new Float64Array(rings);
       const shared = new Float64Array(rings * width);
       const own = new Float64Array(rings * width);
       for (let k = 0; k < rings; k++) shared.set(means, k * width);
@@ -127,9 +134,9 @@ export function sensitivitySampler(
       const { corners } = drawn[sampleOf('truing')];
       for (let k = 0; k < rings; k++) {
         grading.grade(0, shared, k * width, rows, k, corners, 8 * k);
-        gaps[k] = grading.result.showGapMm[0]!;
+        outcomes[k] = outcomeNow();
       }
-      return gaps;
+      return outcomes;
     };
     return {
       a: evaluate(() => 'A'),
@@ -140,7 +147,7 @@ export function sensitivitySampler(
   return { sources, sample };
 }
 
-/** First-order and total index of every source on the show gap, from blocks in their order. */
+/** First-order and total index of every source, from blocks in their order. */
 export function sourceIndices(sources: readonly SourceName[], blocks: readonly GroupedSample[]): SourceIndices[] {
   const whole = {
     a: joined(blocks.map(({ a }) => a)),
@@ -165,9 +172,10 @@ export function* sourceSensitivity(
   project: Project,
   methodIndex: number,
   options: RunOptions = {},
+  outcome: IndexedOutcome = 'showGapMm',
 ): Generator<number, SourceIndices[], void> {
   const trials = options.trials ?? SENSITIVITY_TRIALS;
-  const { sources, sample } = sensitivitySampler(project, methodIndex, options);
+  const { sources, sample } = sensitivitySampler(project, methodIndex, options, outcome);
   const loop = blockLoop({ trials, run: sample, ...(options.shouldStop && { shouldStop: options.shouldStop }) });
   for (;;) {
     const step = loop.next();

@@ -2,7 +2,7 @@
  * How good would each source have to be for a wanted yield? One by one, the others as they are; and a balanced
  * allocation that reaches it with least effort. Every variant is tried on the same random numbers.
  */
-import { sourceSensitivity } from '../budget/source-sensitivity';
+import { type IndexedOutcome, sourceSensitivity } from '../budget/source-sensitivity';
 import { SOURCE_KEYS, type SourceKey, scaledSources, sourceFigure } from '../errors/source-scale';
 import { activeSources, drawList, methodCuts } from '../errors/sources';
 import { ringGeometry } from '../geometry/ring';
@@ -17,6 +17,8 @@ export const ACCURACY_TRIALS = 6_000;
 export const MOST_FACTOR = 8;
 const BISECTIONS = 9;
 const SENSITIVITY_SHARE = 0.5;
+/** Of the largest source's; one that seems to bring less may have been unlucky, and is trimmed before others are near 0. */
+const LEAST_SHARE = 1e-3;
 /** A variant that is this far from the wanted yield after a first few rings needs no more of them. */
 const FIRST_RINGS = 1_500;
 const SURE_ERRORS = 4;
@@ -149,7 +151,8 @@ export function sourceNeeded(
 
 /**
  * Effort taken as Σ ln(1/factor) against a variance Σ share·factor²: least effort trims the largest contributions to
- * one common height (the reverse of water-filling), which leaves a single number to find.
+ * one common height (the reverse of water-filling), which leaves a single number to find. A source's share is its total
+ * index on whether a piece is good, so that hidden gaps and the insert count as they do for the yield.
  */
 export function balancedFactors(
   project: Project,
@@ -166,9 +169,13 @@ export function balancedFactors(
   if (yieldNow >= wanted) return balanced(new Map(sources.map((source) => [source, 1])));
   if (!holds(new Map(sources.map((source) => [source, 0])))) return null;
   const trials = Math.ceil(trialsOf(options) * SENSITIVITY_SHARE);
-  const indices = finish(sourceSensitivity(project, methodIndex, { ...options, trials }));
-  const share = new Map(indices.map(({ source, total }) => [source, Math.max(total.value, 1e-9)]));
-  const most = Math.max(...share.values());
+  const indicesOf = (outcome: IndexedOutcome) =>
+    finish(sourceSensitivity(project, methodIndex, { ...options, trials }, outcome));
+  const good = indicesOf('good');
+  // Where no piece is good at all, only the gaps can tell which source matters.
+  const indices = good.some(({ total }) => total.value > 0) ? good : indicesOf('showGapMm');
+  const most = Math.max(...indices.map(({ total }) => total.value), Number.MIN_VALUE);
+  const share = new Map(indices.map(({ source, total }) => [source, Math.max(total.value, LEAST_SHARE * most)]));
   const at = (height: number) =>
     new Map(sources.map((source) => [source, Math.min(1, Math.sqrt(height / share.get(source)!))]));
   return balanced(at(lastHolding(0, most, (height) => holds(at(height)))));

@@ -22,6 +22,7 @@ export function figureText(key: SourceKey, value: number, display: Display, digi
 }
 
 const MOST_NAMED = 4;
+const NOTABLY_LESS = 0.95;
 
 const labelOf = (source: SourceName): string => SOURCE_WORDS[source].label.toLowerCase();
 
@@ -75,7 +76,7 @@ export function accuracySentences({ name, test }: Method, needed: AccuracyNeeded
       figureText(figure.key, figure.needed, display),
       figureText(figure.key, figure.now, display, 4),
     ];
-    return `the ${labelOf(source.source)} at ${better} in place of ${worse}`;
+    return `${labelOf(source.source)} at ${better} in place of ${worse}`;
   });
   said.push(
     ways.length > 0 ? `One alone would do it: ${ways.join('; or ')}.` : 'No single source, made better, would do it.',
@@ -87,7 +88,7 @@ export function accuracySentences({ name, test }: Method, needed: AccuracyNeeded
   if (inTheWay.length > 0) {
     said.push(`In the way whatever else is made better: ${inTheWay.map(labelOf).join('; ')}.`);
   }
-  const changed = balanced.filter(({ factor }) => factor < 1).map(({ source }) => labelOf(source));
+  const changed = balanced.filter(({ factor }) => factor < NOTABLY_LESS).map(({ source }) => labelOf(source));
   const which = changed.length > MOST_NAMED ? `${changed.length} sources` : changed.join('; ');
   said.push(`With least effort in all, as under “Together”: ${which}.`);
   if (test.kind !== 'none' && test.maxRounds > 0) {

@@ -254,7 +254,7 @@ describe('accuracy', () => {
   it('names the figure to better and what it is in the way of', async () => {
     const limits = { showGapMm: 0.05, hiddenGapMm: 0.05, remedyGapMm: 0.05 };
     const text = await textOf('accuracy', tilted({ limits }), '--yield', '0.95', '--trials', '1000');
-    expect(text).toMatch(/One alone would do it: the tilt setting at 0\.0\d+° in place of 0\.2°\./);
+    expect(text).toMatch(/One alone would do it: tilt setting at 0\.0\d+° in place of 0\.2°\./);
     expect(text).toContain('In the way whatever else is made better: tilt setting.');
     expect(text).toMatch(/Tilt setting +Shared tilt error +0\.2° +0\.0\d+° +0\.0\d+° +all/);
   });
