@@ -1,4 +1,5 @@
 import { defineConfig } from '@playwright/test';
+import type { HostOptions } from './e2e/support/app';
 import { ensureChromium } from './main/ready.mjs';
 
 const FLAGS = [
@@ -11,7 +12,7 @@ const FLAGS = [
   '--disable-sync',
 ];
 
-export default defineConfig({
+export default defineConfig<object, HostOptions>({
   testDir: 'e2e',
   outputDir: 'test-results',
   globalSetup: './e2e/support/prepare.ts',
@@ -21,6 +22,14 @@ export default defineConfig({
   workers: 2,
   timeout: 150_000,
   expect: { timeout: 30_000 },
+  projects: [
+    { name: 'local host', testIgnore: /shell\.spec\.ts$/, use: { hostKind: 'local host' } },
+    {
+      name: 'shell on the electron double',
+      testMatch: /(journeys\/(first-screen|files|reopen)|recovery\/.*|security\/shell)\.spec\.ts$/,
+      use: { hostKind: 'electron double' },
+    },
+  ],
   use: {
     viewport: { width: 1280, height: 800 },
     locale: 'en-GB',

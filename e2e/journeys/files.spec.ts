@@ -33,31 +33,64 @@ test('a wrong file named at the start is refused in sentences, and is left as it
   expect(readFileSync(file, 'utf8')).toBe(wrong);
 });
 
-test('a file chosen in the page is shown, and saving hands over a download', async ({ page }, info) => {
+test('a file chosen by the person is shown, and saving gives it back changed', async ({ page, desk }, info) => {
   const file = projectFile(info, 'Bread bin');
-  const choosing = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Open', exact: true }).click();
-  await (await choosing).setFiles(file);
+  await desk.openChosen(page, file);
   await expect(titleField(page)).toHaveValue('Bread bin');
   await titleField(page).fill('Bread bin, pine');
-  const downloading = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save', exact: true }).click();
-  const download = await downloading;
-  expect(download.suggestedFilename()).toBe('piece.ringtrue.json');
-  expect(JSON.parse(readFileSync(await download.path(), 'utf8')).title).toBe('Bread bin, pine');
+  const text = await desk.saveAnew(page, file);
+  expect(JSON.parse(text).title).toBe('Bread bin, pine');
+  await expect(page).toHaveTitle('Bread bin, pine – Ringtrue');
 });
 
-test('closing the window asks only while there are edits', async ({ page }) => {
-  let asked = 0;
-  page.on('dialog', async (dialog) => {
-    expect(dialog.type()).toBe('beforeunload');
-    asked += 1;
-    await dialog.accept();
-  });
+test('a project that was never saved asks where to, by a name made of its title', async ({ page, desk }, info) => {
+  await titleField(page).fill('Lamp column');
+  const text = await desk.saveAnew(page, info.outputPath('lamp-column.ringtrue.json'));
+  expect(JSON.parse(text).title).toBe('Lamp column');
+  await expect(page.getByText('lamp-column.ringtrue.json is saved.')).toBeAttached();
+});
+
+test('leaving asks only while there are edits, and stays when told to', async ({ page, desk }) => {
   await titleField(page).fill('Changed');
-  await page.reload();
-  expect(asked).toBe(1);
+  expect(await desk.leave(page, 'stay')).toBe('asked');
+  await expect(titleField(page)).toHaveValue('Changed');
+  expect(await desk.leave(page, 'leave')).toBe('asked');
+});
+
+test('leaving asks nothing when nothing was changed', async ({ page, desk }) => {
   await expect(titleField(page)).toBeVisible();
-  await page.reload();
-  expect(asked).toBe(1);
+  expect(await desk.leave(page, 'leave')).toBe('not asked');
+});
+
+test('a file that another program changed is written only after a choice', async ({
+  page,
+  openApp,
+  complaints,
+}, info) => {
+  const file = projectFile(info, 'Umbrella stand');
+  await openApp(page, { file });
+  await expect(titleField(page)).toHaveValue('Umbrella stand');
+  await titleField(page).fill('Umbrella stand, ours');
+  const theirs = readFileSync(file, 'utf8').replace('Umbrella stand', 'Umbrella stand, theirs');
+  writeFileSync(file, theirs);
+  await page.keyboard.press('Control+s');
+  const dialog = page.getByRole('dialog', { name: 'Not saved: the file is not as it was' });
+  await expect(dialog).toContainText('piece.ringtrue.json was changed by another program');
+  expect(readFileSync(file, 'utf8')).toBe(theirs);
+  await dialog.getByRole('button', { name: 'Write over it' }).click();
+  await expect(page).toHaveTitle('Umbrella stand, ours – Ringtrue');
+  expect(JSON.parse(readFileSync(file, 'utf8')).title).toBe('Umbrella stand, ours');
+  expect(readFileSync(file.replace('piece.', 'piece.previous.'), 'utf8')).toBe(theirs);
+  // A browser notes on its console that the local host refused.
+  expect(complaints.filter((complaint) => !complaint.includes('409 (Conflict)'))).toEqual([]);
+  complaints.length = 0;
+});
+
+test('a file opened before is among the recent ones at the next start', async ({ page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Umbrella stand') });
+  await expect(titleField(page)).toHaveValue('Umbrella stand');
+  await openApp(page);
+  await page.getByRole('button', { name: 'Recent' }).click();
+  await page.getByRole('dialog', { name: 'Recent files' }).getByRole('button', { name: 'piece.ringtrue.json' }).click();
+  await expect(titleField(page)).toHaveValue('Umbrella stand');
 });

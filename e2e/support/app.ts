@@ -1,56 +1,149 @@
-import { test as base, expect, type Page } from '@playwright/test';
+import { readFileSync } from 'node:fs';
+import { test as base, type Dialog, expect, type Page } from '@playwright/test';
 import type { LocalHost } from '../../main/local/local-host';
-import { startBuiltHost } from './built-host';
+import { emptyStateFolder, startBuiltHost } from './built-host';
+import { RunningShell } from './electron/running-shell';
 
 export { expect };
+
+/** What the pages stand on: the local host, or the built Electron shell against a stand-in for the module `electron`. */
+export type HostKind = 'local host' | 'electron double';
+
+/** What a person does outside the page, on either host. */
+export interface Desk {
+  /** Chooses a file after the click on Open. */
+  openChosen(page: Page, file: string): Promise<void>;
+  /** Clicks on Save and lets it go to a file never saved before; gives the name proposed or taken and its text. */
+  saveAnew(page: Page, path: string): Promise<string>;
+  /** Tries to leave, and gives back whether the program asked first; goes on with leaving only if told to. */
+  leave(page: Page, answer: 'stay' | 'leave'): Promise<'asked' | 'not asked'>;
+}
 
 interface AppFixtures {
   /** What the page complained of; every test ends by checking that it is empty. A test that provokes a complaint empties it. */
   complaints: string[];
+  /** Where the program keeps what is the user's own; a test's own. */
+  stateFolder: string;
   /** Opens the app in `page` anew, with a project file as if it had been named at the start. */
   openApp: (page: Page, options?: { file?: string }) => Promise<void>;
+  /** Ends the program as a crash does, without a word to the page. */
+  killApp: (page: Page) => Promise<void>;
+  desk: Desk;
 }
 
-interface AppWorkerFixtures {
-  host: LocalHost;
+export interface HostOptions {
+  hostKind: HostKind;
 }
 
-/** Playwright's `test` with `page` standing at the app's first screen, on a local host of its own. */
-export const test = base.extend<AppFixtures, AppWorkerFixtures>({
-  host: [
-    // biome-ignore lint/correctness/noEmptyPattern: Playwright wants the pattern even where nothing is taken.
-    async ({}, use) => {
-      const host = await startBuiltHost();
-      await use(host);
-      await host.close();
-    },
-    { scope: 'worker' },
-  ],
+/** The program that each page stands on. */
+const shells = new WeakMap<Page, RunningShell>();
+const hosts = new WeakMap<Page, LocalHost>();
 
-  // biome-ignore lint/correctness/noEmptyPattern: see above.
+/** The shell behind a page; only in tests that run on it alone. */
+export function shellBehind(page: Page): RunningShell {
+  const shell = shells.get(page);
+  if (!shell) throw new Error('No shell stands behind this page.');
+  return shell;
+}
+
+const deskOfLocalHost: Desk = {
+  async openChosen(page, file) {
+    const choosing = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await (await choosing).setFiles(file);
+  },
+  async saveAnew(page) {
+    const downloading = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    return readFileSync(await (await downloading).path(), 'utf8');
+  },
+  async leave(page, answer) {
+    let asked: 'asked' | 'not asked' = 'not asked';
+    page.once('dialog', (dialog) => {
+      asked = 'asked';
+      void (answer === 'leave' ? dialog.accept() : dialog.dismiss());
+    });
+    // A reload leaves the page as closing it does, and Chromium asks before both.
+    await page.reload({ timeout: 10_000 }).catch(() => {});
+    page.removeAllListeners('dialog');
+    return asked;
+  },
+};
+
+const deskOfShell: Desk = {
+  async openChosen(page, file) {
+    await shellBehind(page).willAnswer('open', file);
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+  },
+  async saveAnew(page, path) {
+    await shellBehind(page).willAnswer('save', path);
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await expect(page).not.toHaveTitle(/^•/);
+    return readFileSync(path, 'utf8');
+  },
+  async leave(page, answer) {
+    const shell = shellBehind(page);
+    const before = shell.asked.length;
+    await shell.willAnswer('messageBox', answer === 'leave' ? 1 : 0);
+    await shell.closeWindow();
+    return shell.asked.length > before ? 'asked' : 'not asked';
+  },
+};
+
+/** Playwright's `test` with `page` standing at the app's first screen, on a host of its own. */
+export const test = base.extend<AppFixtures, HostOptions>({
+  hostKind: ['local host', { option: true, scope: 'worker' }],
+
+  // biome-ignore lint/correctness/noEmptyPattern: Playwright wants the pattern even where nothing is taken.
   complaints: async ({}, use) => {
     const complaints: string[] = [];
     await use(complaints);
     expect(complaints, 'the page has no error and nothing of it is refused').toEqual([]);
   },
 
-  page: async ({ page, host, complaints }, use) => {
+  // biome-ignore lint/correctness/noEmptyPattern: see above.
+  stateFolder: async ({}, use) => use(emptyStateFolder()),
+
+  page: async ({ page, complaints, openApp }, use) => {
     page.on('pageerror', (error) => complaints.push(error.stack ?? error.message));
     page.on('console', (message) => {
       if (message.type() === 'error') complaints.push(message.text());
     });
-    await page.goto(host.address('once'));
+    await openApp(page);
     await use(page);
   },
 
-  // biome-ignore lint/correctness/noEmptyPattern: see above.
-  openApp: async ({}, use) => {
-    const hosts: LocalHost[] = [];
+  openApp: async ({ hostKind, stateFolder, killApp }, use) => {
+    const ends: (() => Promise<unknown>)[] = [];
     await use(async (page, { file } = {}) => {
-      const host = await startBuiltHost(file);
-      hosts.push(host);
-      await page.goto(host.address('once'));
+      await killApp(page);
+      if (hostKind === 'electron double') {
+        const shell = await RunningShell.start({ page, stateFolder, file });
+        shells.set(page, shell);
+        ends.push(() => shell.kill());
+      } else {
+        const host = await startBuiltHost(file, stateFolder);
+        hosts.set(page, host);
+        ends.push(async () => host.close());
+        await page.goto(host.address('once'));
+      }
     });
-    for (const host of hosts) await host.close();
+    for (const end of ends) await end();
   },
+
+  // biome-ignore lint/correctness/noEmptyPattern: see above.
+  killApp: async ({}, use) =>
+    use(async (page) => {
+      // Chromium outlives the program here, so its page is taken away by hand; a page says nothing when it goes.
+      const accept = (dialog: Dialog) => void dialog.accept();
+      page.on('dialog', accept);
+      await page.goto('about:blank');
+      page.off('dialog', accept);
+      await shells.get(page)?.kill();
+      await hosts.get(page)?.close();
+      shells.delete(page);
+      hosts.delete(page);
+    }),
+
+  desk: ({ hostKind }, use) => use(hostKind === 'electron double' ? deskOfShell : deskOfLocalHost),
 });

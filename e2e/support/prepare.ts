@@ -1,7 +1,12 @@
+import { findElectron } from '../../main/electron.mjs';
 import { ensureBuilt } from '../../main/ready.mjs';
 
 /** Runs once before all journeys: they use the program as it is built, and say on what it stood. */
 export default async function prepare(): Promise<void> {
   await ensureBuilt();
-  process.stdout.write('Hosts exercised: the local host in Chromium. Not exercised: the Electron shell.\n');
+  const say = (line: string) => process.stdout.write(`${line}\n`);
+  const runtime =
+    findElectron(say) === null ? 'whose runtime is not on this machine' : 'whose runtime is here but unused';
+  say('Hosts exercised in Chromium: the local host; the built Electron shell and preload script on a stand-in for');
+  say(`the module "electron". Not exercised: Electron itself, ${runtime}.`);
 }

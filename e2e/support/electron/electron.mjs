@@ -1,0 +1,232 @@
+// @ts-check
+/**
+ * Stands in for the module `electron` in the process of the built shell. Windows, the pages' messages and what the person
+ * answers are on the other side of the process channel, where the test drives Chromium; see running-shell.ts.
+ */
+import { EventEmitter } from 'node:events';
+
+/** @typedef {{ url: string }} Frame */
+
+// As in a packaged program: the arguments follow the program itself, without the script that Node was given.
+process.argv.splice(1, 1);
+
+/** The other side may be gone already when the program ends. @param {object} message */
+function send(message) {
+  if (process.connected) process.send?.(message, undefined, undefined, () => {});
+}
+
+/**
+ * Says something to the test's side; where there is none the program just runs.
+ *
+ * @param {string} what
+ * @param {unknown} [about]
+ */
+function tell(what, about) {
+  send({ what, about });
+}
+
+/** What the test wants answered, in order. @type {Record<string, unknown[]>} */
+const answers = { open: [], save: [], messageBox: [] };
+
+/** Emits an event that a listener can prevent. @param {EventEmitter} emitter @param {string} name @param {object} event @param {unknown[]} more */
+function isPrevented(emitter, name, event, ...more) {
+  let prevented = false;
+  const preventDefault = () => {
+    prevented = true;
+  };
+  emitter.emit(name, { ...event, preventDefault }, ...more);
+  return prevented;
+}
+
+class WebContents extends EventEmitter {
+  /** @type {Frame} */
+  mainFrame = { url: '' };
+  /** @type {(details: { url: string }) => { action: string }} */
+  openHandler = () => ({ action: 'allow' });
+  /** @param {(details: { url: string }) => { action: string }} handler */
+  setWindowOpenHandler(handler) {
+    this.openHandler = handler;
+  }
+  reload() {
+    tell('load', this.mainFrame.url);
+  }
+}
+
+/** @type {BrowserWindow | null} */
+let theWindow = null;
+
+export class BrowserWindow extends EventEmitter {
+  webContents = new WebContents();
+  /** @param {object} options */
+  constructor(options) {
+    super();
+    theWindow = this;
+    tell('window', options);
+    app.emit('web-contents-created', {}, this.webContents);
+  }
+  /** @param {string} url */
+  async loadURL(url) {
+    this.webContents.mainFrame.url = url;
+    tell('load', url);
+  }
+  show() {
+    tell('shown');
+  }
+  /** @param {boolean} edited */
+  setDocumentEdited(edited) {
+    tell('edited', edited);
+  }
+  isMinimized() {
+    return false;
+  }
+  restore() {}
+  focus() {
+    tell('focused');
+  }
+  destroy() {
+    tell('closed');
+    this.emit('closed');
+    app.emit('window-all-closed');
+  }
+}
+
+class App extends EventEmitter {
+  enableSandbox() {
+    tell('sandbox');
+  }
+  requestSingleInstanceLock() {
+    return true;
+  }
+  async whenReady() {}
+  /** @param {string} name */
+  getPath(name) {
+    const folder = process.env.RINGTRUE_STATE;
+    if (name !== 'userData' || !folder) throw new Error(`The stand-in knows no folder "${name}".`);
+    return folder;
+  }
+  quit() {
+    process.exitCode = 0;
+    // Whatever is being answered goes out first.
+    setImmediate(() => process.connected && process.disconnect?.());
+  }
+  /** @param {number} code */
+  exit(code) {
+    process.exit(code);
+  }
+}
+
+export const app = new App();
+
+export const Menu = {
+  /** @param {unknown[]} template */
+  buildFromTemplate: (template) => template,
+  /** @param {unknown} menu */
+  setApplicationMenu: (menu) => tell('menu', JSON.stringify(menu)),
+};
+
+export const dialog = {
+  async showOpenDialog() {
+    const path = answers.open?.shift();
+    return path ? { canceled: false, filePaths: [path] } : { canceled: true, filePaths: [] };
+  },
+  async showSaveDialog() {
+    const path = answers.save?.shift();
+    return path ? { canceled: false, filePath: path } : { canceled: true, filePath: '' };
+  },
+  /** @param {unknown} _window @param {{ message: string, detail?: string, cancelId?: number }} options */
+  showMessageBoxSync(_window, options) {
+    tell('asked', `${options.message} ${options.detail ?? ''}`.trim());
+    return answers.messageBox?.shift() ?? options.cancelId ?? 0;
+  },
+  /** @param {string} title @param {string} content */
+  showErrorBox(title, content) {
+    process.stderr.write(`${title}: ${content}\n`);
+  },
+};
+
+/** Electron grants whatever no handler refuses. @type {(contents: unknown, permission: string, decide: (may: boolean) => void) => void} */
+let permissionRequest = (_contents, _permission, decide) => decide(true);
+let permissionCheck = () => true;
+
+export const session = {
+  defaultSession: {
+    /** @param {typeof permissionRequest} handler */
+    setPermissionRequestHandler(handler) {
+      permissionRequest = handler;
+    },
+    /** @param {typeof permissionCheck} handler */
+    setPermissionCheckHandler(handler) {
+      permissionCheck = handler;
+    },
+    setDevicePermissionHandler() {},
+  },
+};
+
+/** @type {((request: Request) => Response | Promise<Response>) | null} */
+let pages = null;
+
+export const protocol = {
+  registerSchemesAsPrivileged() {},
+  /** @param {string} scheme @param {(request: Request) => Response | Promise<Response>} handler */
+  handle(scheme, handler) {
+    if (scheme === 'app') pages = handler;
+  },
+};
+
+/** @type {Map<string, (event: { senderFrame: Frame }, ...payload: unknown[]) => unknown>} */
+const handlers = new Map();
+
+export const ipcMain = {
+  handle: handlers.set.bind(handlers),
+  on: handlers.set.bind(handlers),
+};
+
+/** What the test's side may ask. @type {Record<string, (about: any) => unknown>} */
+const asked = {
+  answer({ dialog: name, value }) {
+    answers[name]?.push(value);
+  },
+  async page({ url, method }) {
+    const response = await pages?.(new Request(url, { method }));
+    if (!response) throw new Error('The shell serves no pages.');
+    return {
+      status: response.status,
+      headers: Object.fromEntries(response.headers),
+      body: new Uint8Array(await response.arrayBuffer()),
+    };
+  },
+  message({ channel, payload, url, isMainFrame }) {
+    const contents = theWindow?.webContents;
+    if (!contents) throw new Error('There is no window.');
+    if (isMainFrame) contents.mainFrame.url = url;
+    const handler = handlers.get(channel);
+    if (!handler) throw new Error(`Nobody answers on ${channel}.`);
+    return handler({ senderFrame: isMainFrame ? contents.mainFrame : { url } }, ...payload);
+  },
+  navigation({ url, isMainFrame }) {
+    const contents = theWindow?.webContents;
+    if (!contents) return true;
+    const frameRefused = isPrevented(contents, 'will-frame-navigate', { url, isMainFrame });
+    return frameRefused || (isMainFrame && isPrevented(contents, 'will-navigate', { url }));
+  },
+  'window wanted': ({ url }) => theWindow?.webContents.openHandler({ url }).action,
+  permission: ({ permission }) =>
+    new Promise((resolve) => {
+      permissionRequest({}, permission, (may) => resolve(may || permissionCheck()));
+    }),
+  'has loaded': () => theWindow?.emit('ready-to-show'),
+  close() {
+    if (!theWindow) return;
+    if (!isPrevented(theWindow, 'close', {})) theWindow.destroy();
+  },
+  'page gone': () => theWindow?.webContents.emit('render-process-gone', {}, { reason: 'crashed' }),
+};
+
+process.on('message', async (/** @type {any} */ { id, ask, about }) => {
+  try {
+    const value = await asked[ask]?.(about);
+    send({ what: 'answer', id, about: value });
+  } catch (error) {
+    send({ what: 'answer', id, error: error instanceof Error ? error.message : String(error) });
+  }
+});

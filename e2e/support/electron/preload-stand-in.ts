@@ -1,0 +1,38 @@
+import { readFileSync } from 'node:fs';
+
+/** The name under which the page's side of the channels is handed to the script below, which takes it away at once. */
+export const CHANNEL_BINDING = '__ringtrueChannels';
+
+/**
+ * The built preload script as a script that Chromium runs before the pages, in their main frame only. It gets stand-ins for
+ * `contextBridge` and `ipcRenderer`; unlike in Electron it shares the pages' world.
+ *
+ * @param file the built preload script
+ * @param origin where the pages are
+ */
+export function preloadScript(file: string, origin: string): string {
+  return `(() => {
+    const ask = window.${CHANNEL_BINDING};
+    delete window.${CHANNEL_BINDING};
+    if (window !== window.top || location.origin !== ${JSON.stringify(origin)}) return;
+    const invoke = async (channel, ...payload) => {
+      const { error, value } = await ask({ channel, payload: structuredClone(payload) });
+      if (error !== undefined) throw new Error("Error invoking remote method '" + channel + "': " + error);
+      return value;
+    };
+    const electron = {
+      contextBridge: {
+        exposeInMainWorld: (name, value) => Object.defineProperty(window, name, { value: Object.freeze({ ...value }) }),
+      },
+      ipcRenderer: { invoke, send: (channel, ...payload) => void invoke(channel, ...payload).catch(() => {}) },
+    };
+    const module = { exports: {} };
+    const require = (name) => {
+      if (name !== 'electron') throw new Error('A sandboxed preload script has no module ' + name + '.');
+      return electron;
+    };
+    (function (require, module, exports) {
+      ${readFileSync(file, 'utf8')}
+    })(require, module, module.exports);
+  })();`;
+}

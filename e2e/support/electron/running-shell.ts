@@ -1,0 +1,205 @@
+import { type ChildProcess, fork } from 'node:child_process';
+import { once } from 'node:events';
+import { join } from 'node:path';
+import type { Frame, Page, Route } from '@playwright/test';
+import { ROOT } from '../../../main/ready.mjs';
+import { CHANNEL_BINDING, preloadScript } from './preload-stand-in';
+
+/** Chromium knows no `app:` addresses, so the pages stand under one of its own that nobody serves. */
+const SHOWN_ORIGIN = 'https://ringtrue.test';
+const SHELL_ORIGIN = 'app://ringtrue';
+
+const asShown = (address: string) => address.replace(SHELL_ORIGIN, SHOWN_ORIGIN);
+const asShell = (address: string) => address.replace(SHOWN_ORIGIN, SHELL_ORIGIN);
+
+const PERMISSIONS = ['geolocation', 'notifications', 'clipboard-read', 'clipboard-write', 'camera', 'microphone'];
+
+interface FromShell {
+  what: string;
+  about?: unknown;
+  id?: number;
+  error?: string;
+}
+
+export interface ShellOptions {
+  page: Page;
+  stateFolder: string;
+  file?: string | undefined;
+  /** The folder that holds main/ and renderer/ as built. */
+  built?: string;
+}
+
+/** The shell that a page belongs to just now; a page is handed on when the shell is started anew. */
+const shellOf = new WeakMap<Page, RunningShell>();
+
+/** The built shell in a process of its own, with its one window shown in a page of Chromium. */
+export class RunningShell {
+  readonly #child: ChildProcess;
+  readonly #waiting = new Map<number, (answer: FromShell) => void>();
+  #lastId = 0;
+  #isLoading = false;
+  #hasLoaded = () => {};
+  #window: Record<string, unknown> = {};
+  page: Page;
+  /** Questions that the shell asked the person. */
+  readonly asked: string[] = [];
+  /** Whatever else the shell did, in order: "sandbox", "shown", "closed". */
+  readonly did: string[] = [];
+  /** Addresses that were refused. */
+  readonly refused: string[] = [];
+  readonly ended: Promise<number | null>;
+
+  private constructor(options: ShellOptions) {
+    this.page = options.page;
+    const built = options.built ?? join(ROOT, 'dist');
+    const register = new URL('./register.mjs', import.meta.url).href;
+    this.#child = fork(join(built, 'main', 'shell.js'), options.file === undefined ? [] : [options.file], {
+      execArgv: ['--import', register],
+      env: { ...process.env, RINGTRUE_STATE: options.stateFolder },
+      serialization: 'advanced',
+    });
+    this.ended = once(this.#child, 'exit').then(([code]) => {
+      for (const hear of this.#waiting.values()) hear({ what: 'answer', error: 'The shell has ended.' });
+      return code as number | null;
+    });
+    this.#child.on('message', (message) => this.#hear(message as FromShell));
+  }
+
+  /** Starts the shell and waits until its page is loaded. */
+  static async start(options: ShellOptions): Promise<RunningShell> {
+    const shell = new RunningShell(options);
+    const loaded = shell.nextLoad();
+    await shell.#takeOver(options.page, join(options.built ?? join(ROOT, 'dist'), 'main', 'preload.cjs'));
+    await Promise.race([loaded, shell.#endedEarly()]);
+    return shell;
+  }
+
+  /** What the window was made with. */
+  get windowOptions(): Record<string, unknown> {
+    return this.#window;
+  }
+
+  nextLoad(): Promise<void> {
+    return new Promise((resolve) => {
+      this.#hasLoaded = resolve;
+    });
+  }
+
+  /** What the person will answer when the dialog comes: a path, null for a change of mind, or the number of a button. */
+  async willAnswer(dialog: 'open' | 'save' | 'messageBox', value: string | number | null): Promise<void> {
+    await this.#ask('answer', { dialog, value });
+  }
+
+  /** Clicks the window's close button; true when the program ended. */
+  async closeWindow(): Promise<boolean> {
+    await this.#ask('close').catch(() => {});
+    const ended = this.ended.then(() => true);
+    return Promise.race([ended, new Promise<boolean>((resolve) => setTimeout(resolve, 1500, false))]);
+  }
+
+  /** The page's process died: the shell is told, and what it loads next comes into `page`. */
+  async pageIsGone(page: Page): Promise<void> {
+    const loaded = this.nextLoad();
+    await this.#takeOver(page, join(ROOT, 'dist', 'main', 'preload.cjs'));
+    await this.#ask('page gone');
+    await loaded;
+  }
+
+  /** Ends the shell as a crash or a power cut does. */
+  async kill(): Promise<void> {
+    this.#child.kill('SIGKILL');
+    await this.ended;
+  }
+
+  async #endedEarly(): Promise<never> {
+    throw new Error(`The shell ended with ${await this.ended} before it showed a page.`);
+  }
+
+  #ask(ask: string, about?: unknown): Promise<unknown> {
+    this.#lastId += 1;
+    const id = this.#lastId;
+    return new Promise((resolve, reject) => {
+      this.#waiting.set(id, ({ error, about }) => (error === undefined ? resolve(about) : reject(new Error(error))));
+      this.#child.send({ id, ask, about }, (problem) => problem && reject(problem));
+    });
+  }
+
+  #hear(message: FromShell): void {
+    const { what, about, id } = message;
+    if (what === 'answer' && id !== undefined) {
+      this.#waiting.get(id)?.(message);
+      this.#waiting.delete(id);
+    } else if (what === 'load') void this.#load(String(about));
+    else if (what === 'asked') this.asked.push(String(about));
+    else if (what === 'window') this.#window = about as Record<string, unknown>;
+    else this.did.push(what);
+  }
+
+  async #load(address: string): Promise<void> {
+    for (const permission of PERMISSIONS) {
+      if (await this.#ask('permission', { permission })) await this.page.context().grantPermissions([permission]);
+    }
+    this.#isLoading = true;
+    await this.page.goto(asShown(address));
+    this.#isLoading = false;
+    await this.#ask('has loaded');
+    this.#hasLoaded();
+  }
+
+  async #takeOver(page: Page, preload: string): Promise<void> {
+    const isNew = !shellOf.has(page);
+    shellOf.set(page, this);
+    this.page = page;
+    if (!isNew) return;
+    const current = () => shellOf.get(page) ?? this;
+    await page.exposeBinding(CHANNEL_BINDING, ({ frame }, message: { channel: string; payload: unknown[] }) =>
+      current().#passOn(frame, message),
+    );
+    await page.addInitScript(preloadScript(preload, SHOWN_ORIGIN));
+    await page.context().route('**/*', (route) => current().#answerRoute(route));
+    page.on('popup', (popup) => void current().#decideOnWindow(popup));
+  }
+
+  async #passOn(frame: Frame, { channel, payload }: { channel: string; payload: unknown[] }) {
+    try {
+      const isMainFrame = frame === this.page.mainFrame();
+      return { value: await this.#ask('message', { channel, payload, url: asShell(frame.url()), isMainFrame }) };
+    } catch (error) {
+      return { error: error instanceof Error ? error.message : String(error) };
+    }
+  }
+
+  async #answerRoute(route: Route): Promise<void> {
+    const request = route.request();
+    const url = asShell(request.url());
+    const isOfWindow = () => request.frame().page() === this.page;
+    if (request.isNavigationRequest()) {
+      const isMainFrame = request.frame().parentFrame() === null;
+      const isLoad = this.#isLoading && isMainFrame;
+      if (!isOfWindow() || (!isLoad && (await this.#ask('navigation', { url, isMainFrame })))) {
+        this.refused.push(url);
+        return route.abort('aborted');
+      }
+    }
+    if (!url.startsWith(`${SHELL_ORIGIN}/`)) {
+      this.refused.push(url);
+      return route.abort('blockedbyclient');
+    }
+    const answer = (await this.#ask('page', { url, method: request.method() })) as {
+      status: number;
+      headers: Record<string, string>;
+      body: Uint8Array;
+    };
+    await route.fulfill({ status: answer.status, headers: answer.headers, body: Buffer.from(answer.body) });
+  }
+
+  async #decideOnWindow(popup: Page): Promise<void> {
+    const action = await this.#ask('window wanted', { url: asShell(popup.url()) });
+    if (action !== 'deny') return;
+    this.refused.push(`window ${asShell(popup.url())}`);
+    await popup.close();
+  }
+}
+
+/** Where the pages are in Chromium. */
+export const PAGES_SHOWN_AT = `${SHOWN_ORIGIN}/`;
