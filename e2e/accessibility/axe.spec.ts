@@ -8,7 +8,7 @@ test.describe.configure({ timeout: 180_000 });
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  for (const name of ['Piece', 'Methods', 'Verdict'] as const) {
+  for (const name of ['Piece', 'Methods', 'Verdict', 'Explain'] as const) {
     test(`the page ${name}, ${colorScheme}, breaks no rule that a machine can check`, async ({
       page,
       openApp,
@@ -33,7 +33,7 @@ test('at twice the text size nothing runs out of the window, on any page', async
   await page.evaluate(() => {
     document.documentElement.style.fontSize = '200%';
   });
-  for (const name of ['Piece', 'Methods', 'Verdict'] as const) {
+  for (const name of ['Piece', 'Methods', 'Verdict', 'Explain'] as const) {
     await showPage(page, name);
     const overflow = await page.evaluate(
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,

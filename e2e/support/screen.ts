@@ -10,7 +10,7 @@ export function figuresTable(page: Page): Locator {
   return page.getByRole('region', { name: 'Method by method, table' }).getByRole('table');
 }
 
-export type PageName = 'Piece' | 'Methods' | 'Verdict' | 'Joints' | 'Test cuts';
+export type PageName = 'Piece' | 'Methods' | 'Verdict' | 'Joints' | 'Test cuts' | 'Explain';
 
 export async function showPage(page: Page, name: PageName): Promise<void> {
   const button = page.getByRole('navigation', { name: 'Pages' }).getByRole('button', { name });

@@ -59,3 +59,10 @@ test('text on washes and on the accent reads at 4.5 to 1', () => {
     expect(contrast(token('accent')[scheme], token('accent-wash')[scheme])).toBeGreaterThanOrEqual(4.5);
   }
 });
+
+test('a sheet has the colours of the light theme, whatever the window has', () => {
+  const sheet = readFileSync(new URL('../../../renderer/report/sheet.css', import.meta.url), 'utf8');
+  for (const name of ['ink', 'ink-soft', 'hairline', 'edge', 'accent', 'warning']) {
+    expect(new RegExp(`--${name}: ([^;]+);`).exec(sheet)?.[1]).toBe(token(name).light);
+  }
+});

@@ -1,0 +1,150 @@
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { readPdf } from '../../test/support/read-pdf';
+import { expect, test } from '../support/app';
+import { projectFile } from '../support/project-file';
+import { settled, showPage } from '../support/screen';
+
+test.describe.configure({ timeout: 240_000 });
+
+const CLOSING = 'The joints are splined with walnut.';
+
+function sheet(page: Page) {
+  return page.getByRole('article', { name: /^Sheet: / });
+}
+
+const bare = (text: string): string => text.replace(/[\s\u00a0]+/g, '');
+
+/** What a PDF says, page by page, blanks left out: lines break where they like. */
+async function wordsOf(pdf: Uint8Array): Promise<string[]> {
+  const { pages } = await readPdf(pdf);
+  return pages.map(({ text }) => bare(text));
+}
+
+test('the maker’s words stand on the sheet, are saved with the project and can be undone', async ({
+  page,
+  openApp,
+}, info) => {
+  const file = projectFile(info, 'Lantern', 2000);
+  await openApp(page, { file });
+  await showPage(page, 'Explain');
+  await expect(sheet(page).getByRole('heading', { level: 1 })).toHaveText('Lantern');
+  await page.getByLabel('Title', { exact: true }).fill('Lantern for a porch');
+  await page.getByLabel('Line for the client').fill('For the neighbours');
+  await page.getByLabel('Closing words').fill(`${CLOSING}\n\nKeep it dry.`);
+  await expect(sheet(page).getByRole('heading', { level: 1 })).toHaveText('Lantern for a porch');
+  await expect(sheet(page)).toContainText('For the neighbours');
+  await expect(sheet(page).getByText(CLOSING)).toBeVisible();
+  await page.keyboard.press('Control+s');
+  await expect(page.getByText('piece.ringtrue.json is saved.')).toBeAttached();
+  expect(JSON.parse(readFileSync(file, 'utf8')).explain).toEqual({
+    title: 'Lantern for a porch',
+    client: 'For the neighbours',
+    closing: `${CLOSING}\n\nKeep it dry.`,
+  });
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(sheet(page).getByText(CLOSING)).toHaveCount(0);
+});
+
+test('what is not to be shown is not on the sheet', async ({ page }) => {
+  await showPage(page, 'Explain');
+  const shown = page.getByRole('group', { name: 'What it shows' });
+  await expect(sheet(page).getByRole('heading', { name: 'What the seasons do' })).toBeVisible();
+  await shown.getByRole('checkbox', { name: 'What the seasons do' }).uncheck();
+  await expect(sheet(page).getByRole('heading', { name: 'What the seasons do' })).toHaveCount(0);
+  await expect(sheet(page).getByRole('img')).toHaveCount(2);
+  await shown.getByRole('checkbox', { name: 'The drawing' }).uncheck();
+  await expect(sheet(page).getByRole('img')).toHaveCount(1);
+});
+
+test('the sheet is about the method that was chosen, and follows its name', async ({ page }) => {
+  await showPage(page, 'Explain');
+  const before = (await sheet(page).textContent()) ?? '';
+  await page.getByRole('radio', { name: 'Marked line' }).check();
+  await expect(sheet(page)).not.toHaveText(before);
+  await expect(sheet(page).getByRole('img', { name: /^Marked line: \d+ of 50 within/ })).toBeVisible();
+  await showPage(page, 'Methods');
+  const name = page.getByRole('textbox', { name: 'Name of method A' });
+  await name.fill('Knife line');
+  await name.blur();
+  await showPage(page, 'Explain');
+  await expect(page.getByRole('radio', { name: 'Knife line' })).toBeChecked();
+});
+
+test('paper and PDF hold the sheet as it is shown, and nothing of the page around it', async ({
+  page,
+  openApp,
+}, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
+  await settled(page);
+  await showPage(page, 'Explain');
+  await page.getByLabel('Closing words').fill(CLOSING);
+  const pieces = await sheet(page).locator('h1, h2, p, li, footer').allInnerTexts();
+  expect(pieces.length).toBeGreaterThan(15);
+
+  const printed = await wordsOf(await page.pdf({ preferCSSPageSize: true }));
+  const downloading = page.waitForEvent('download', { timeout: 180_000 });
+  await page.getByRole('button', { name: 'Save as PDF' }).click();
+  const download = await downloading;
+  expect(download.suggestedFilename()).toBe('lantern-client.pdf');
+  const saved = await wordsOf(readFileSync(await download.path()));
+  for (const pages of [printed, saved]) {
+    expect(pages).toHaveLength(1);
+    for (const piece of pieces) expect(pages[0]).toContain(bare(piece));
+    for (const around of ['Save as PDF', 'Closing words', 'Theme']) expect(pages[0]).not.toContain(bare(around));
+  }
+  await expect(page.getByText('lantern-client.pdf is made.')).toBeAttached();
+});
+
+test('a sheet that runs onto a second page says so', async ({ page }) => {
+  await showPage(page, 'Explain');
+  const over = page.getByText('This runs onto a second page.');
+  await expect(over).toBeHidden();
+  await page.getByLabel('Closing words').fill(Array.from({ length: 20 }, (_, k) => `Line ${k}.`).join('\n\n'));
+  await expect(over).toBeVisible();
+});
+
+test('a chosen paper is remembered on this machine', async ({ page }) => {
+  await showPage(page, 'Explain');
+  await page.getByRole('radio', { name: 'Letter' }).check({ force: true });
+  const widthIn = (): Promise<number> => sheet(page).evaluate((article) => article.getBoundingClientRect().width / 96);
+  expect(await widthIn()).toBeCloseTo(8.5, 2);
+  await page.reload();
+  await showPage(page, 'Explain');
+  await expect(page.getByRole('radio', { name: 'Letter' })).toBeChecked();
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`both sheets, ${colorScheme}, break no rule that a machine can check, and paper stays white`, async ({
+    page,
+    openApp,
+  }, info) => {
+    await page.emulateMedia({ colorScheme });
+    await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
+    await settled(page);
+    await showPage(page, 'Explain');
+    for (const kind of ['A client', 'The maker']) {
+      await page.getByRole('radio', { name: kind }).check({ force: true });
+      await expect(sheet(page)).toHaveCSS('background-color', 'rgb(255, 255, 255)');
+      await expect(sheet(page).getByRole('heading', { level: 1 })).toHaveCSS('color', 'rgb(29, 33, 37)');
+      const { violations } = await new AxeBuilder({ page })
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+        .analyze();
+      const found = violations.map(
+        ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`,
+      );
+      expect(found, kind).toEqual([]);
+    }
+  });
+}
+
+test('the maker’s report fills in what takes a while', async ({ page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern', 1000) });
+  await settled(page);
+  await showPage(page, 'Explain');
+  await page.getByRole('radio', { name: 'The maker' }).check({ force: true });
+  await expect(sheet(page)).toContainText('Strips and cuts in their order');
+  await expect(sheet(page)).not.toContainText('Not worked out yet.', { timeout: 200_000 });
+  await expect(sheet(page).getByRole('rowheader', { name: 'Tilt setting' })).toBeVisible();
+});
