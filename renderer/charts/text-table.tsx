@@ -33,7 +33,7 @@ export function TextTableView({ table, firstHead, marked = null, onMark }: TextT
             aria-current={row === marked || undefined}
             onPointerEnter={onMark && (() => onMark(row))}
           >
-            <th scope="row">{unbroken(name)}</th>
+            {name === '' ? <td /> : <th scope="row">{unbroken(name)}</th>}
             {cells.map((cell, column) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: a cell is its place.
               <td key={column}>{unbroken(cell)}</td>

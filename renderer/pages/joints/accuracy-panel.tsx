@@ -65,7 +65,7 @@ function Needed({ method, needed, isFresh }: { method: Method; needed: AccuracyN
           <li key={sentence}>{unbroken(withoutName(sentence, method.name))}</li>
         ))}
       </ul>
-      {asked.length > 0 && <Figures label={TITLE} needed={{ ...needed, sources: asked }} />}
+      {asked.length > 0 && <Figures label={`${TITLE}, table`} needed={{ ...needed, sources: asked }} />}
       {others.length > 0 && (
         <details>
           <summary>Sources that may stay as they are</summary>
