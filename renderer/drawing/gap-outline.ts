@@ -42,7 +42,9 @@ export function mostExaggeration(piece: Piece, joints: readonly JointOpening[]):
   const narrowest = 2 * plan.innerNarrow.radiusMm * Math.tan(Math.PI / piece.sides);
   const widest = Math.max(...joints.map(({ outerMm, innerMm }) => Math.max(outerMm, innerMm)));
   const cutBack = widest / Math.cos(Math.PI / piece.sides);
-  return cutBack > 0 ? (MOST_OF_STAVE * narrowest) / cutBack : Number.POSITIVE_INFINITY;
+  if (cutBack === 0) return Number.POSITIVE_INFINITY;
+  const most = (MOST_OF_STAVE * narrowest) / cutBack;
+  return most > 10 ? Math.floor(most) : most;
 }
 
 /** Joint i lies between stave i and stave i + 1. */
