@@ -4,11 +4,14 @@ import { afterEach, beforeAll, beforeEach, expect, test, vi } from 'vitest';
 import { answerQuestions } from '../../../renderer/state/answer-questions';
 import { edit, replaceProject, useDocument } from '../../../renderer/state/document-store';
 import { withFigure, withMethod, withSection } from '../../../renderer/state/edits';
-import { useQuestions } from '../../../renderer/state/question-store';
+import { questionKey, useQuestions } from '../../../renderer/state/question-store';
 import { useRun } from '../../../renderer/state/run-store';
 import { useQuestion } from '../../../renderer/state/use-question';
 import { simulationPool } from '../../../renderer/worker/pool';
+import { sourceBudget } from '../../../sim/budget/budget';
+import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
+import { finish } from '../../../sim/run/block-loop';
 import { singleRing } from '../../../sim/run/single-ring';
 import { touchExcess } from '../../../sim/run/touch-excess';
 import { inProcessWorker } from './in-process-worker';
@@ -89,6 +92,23 @@ test('a question that no panel shows any more is dropped, and the next takes its
   const next = renderHook(() => useQuestion({ kind: 'touchExcess' }, 0));
   await vi.waitFor(() => expect(next.result.current.standing).toBe('answered'), PATIENCE);
   expect(useQuestions.getState().answers.size).toBe(1);
+});
+
+test('which aim is best is asked once, whatever aim is set meanwhile, but anew for another limit', () => {
+  const project = exampleProject();
+  const key = (changed: Project) => questionKey(changed, 0, { kind: 'aim' });
+  expect(key(withFigure(0, 'tilt', 'aimDeg', 0.2)(project))).toBe(key(project));
+  expect(key(withSection('limits', { showGapMm: 0.05 })(project))).not.toBe(key(project));
+});
+
+test('what answers the question of a page is worked out first', async () => {
+  const aim = renderHook(() => useQuestion({ kind: 'aim' }, 0));
+  const budget = renderHook(() => useQuestion({ kind: 'budget', rings: 500 }, 0));
+  await vi.waitFor(() => expect(budget.result.current.standing).toBe('answered'), PATIENCE);
+  expect(aim.result.current.standing).toBe('working');
+  const { budget: found, indices } = budget.result.current.answer ?? { budget: null, indices: [] };
+  expect(found).toEqual(finish(sourceBudget(exampleProject(), 0, { trials: 500 })));
+  expect(indices.map(({ source }) => source)).toEqual(found?.sources.map(({ source }) => source));
 });
 
 test('nothing is asked about a project that cannot be simulated', async () => {
