@@ -1,7 +1,7 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { once } from 'node:events';
 import { join } from 'node:path';
-import type { Frame, Page, Route } from '@playwright/test';
+import type { Frame, Page, Request, Route } from '@playwright/test';
 import { ROOT } from '../../../main/ready.mjs';
 import { CHANNEL_BINDING, preloadScript } from './preload-stand-in';
 
@@ -36,6 +36,8 @@ const shellOf = new WeakMap<Page, RunningShell>();
 export class RunningShell {
   readonly #child: ChildProcess;
   readonly #waiting = new Map<number, (answer: FromShell) => void>();
+  /** By address: what the shell said to the page that wanted it. */
+  readonly #wantedWindows = new Map<string, Promise<string>>();
   #lastId = 0;
   #isLoading = false;
   #hasLoaded = () => {};
@@ -156,8 +158,11 @@ export class RunningShell {
       current().#passOn(frame, message),
     );
     await page.addInitScript(preloadScript(preload, SHOWN_ORIGIN));
-    await page.context().route('**/*', (route) => current().#answerRoute(route));
-    page.on('popup', (popup) => void current().#decideOnWindow(popup));
+    await page.context().route('**/*', (route) => current().#answerOrRefuse(route));
+    const session = await page.context().newCDPSession(page);
+    await session.send('Page.enable');
+    session.on('Page.windowOpen', ({ url }) => current().#askForWindow(asShell(url)));
+    page.on('popup', (made) => void current().#closeIfDenied(made));
   }
 
   async #passOn(frame: Frame, { channel, payload }: { channel: string; payload: unknown[] }) {
@@ -169,14 +174,20 @@ export class RunningShell {
     }
   }
 
+  async #answerOrRefuse(route: Route): Promise<void> {
+    // A shell that has ended serves nothing, and a page that has ended wants nothing.
+    await this.#answerRoute(route).catch(() => route.abort('failed').catch(() => {}));
+  }
+
   async #answerRoute(route: Route): Promise<void> {
     const request = route.request();
     const url = asShell(request.url());
-    const isOfWindow = () => request.frame().page() === this.page;
     if (request.isNavigationRequest()) {
-      const isMainFrame = request.frame().parentFrame() === null;
+      const frame = frameOf(request);
+      const isMainFrame = frame === this.page.mainFrame();
       const isLoad = this.#isLoading && isMainFrame;
-      if (!isOfWindow() || (!isLoad && (await this.#ask('navigation', { url, isMainFrame })))) {
+      const isOfWindow = frame?.page() === this.page;
+      if (!isOfWindow || (!isLoad && (await this.#ask('navigation', { url, isMainFrame })))) {
         this.refused.push(url);
         return route.abort('aborted');
       }
@@ -193,13 +204,23 @@ export class RunningShell {
     await route.fulfill({ status: answer.status, headers: answer.headers, body: Buffer.from(answer.body) });
   }
 
-  async #decideOnWindow(popup: Page): Promise<void> {
-    const action = await this.#ask('window wanted', { url: asShell(popup.url()) });
-    if (action !== 'deny') return;
-    this.refused.push(`window ${asShell(popup.url())}`);
-    await popup.close();
+  #askForWindow(url: string): void {
+    const action = this.#ask('window wanted', { url }).then(String, String);
+    this.#wantedWindows.set(url, action);
+    void action.then((decided) => decided === 'deny' && this.refused.push(`window ${url}`));
+  }
+
+  /** Chromium has made the window by now, unlike Electron, so one that is denied is closed. */
+  async #closeIfDenied(made: Page): Promise<void> {
+    if ((await this.#wantedWindows.get(asShell(made.url()))) === 'deny') await made.close();
   }
 }
 
-/** Where the pages are in Chromium. */
-export const PAGES_SHOWN_AT = `${SHOWN_ORIGIN}/`;
+/** @returns null while the frame is being made, which is so for a window that a page asks for */
+function frameOf(request: Request): Frame | null {
+  try {
+    return request.frame();
+  } catch {
+    return null;
+  }
+}
