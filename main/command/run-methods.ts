@@ -3,8 +3,6 @@ import { budgetLines, type SourceBudget, sourceBudget } from '../../sim/budget/b
 import { type Project, SOURCE_NAMES } from '../../sim/project/document';
 import type { BlockResult } from '../../sim/run/block';
 import { blockCount, finish } from '../../sim/run/block-loop';
-import { mergeBlocks } from '../../sim/run/merge';
-import { methodPlan } from '../../sim/run/plan';
 import type { MethodResult, RunProgress, StopReason } from '../../sim/run/prediction';
 import { runMethod } from '../../sim/run/run-method';
 import { settleWatch } from '../../sim/run/settled';
@@ -86,7 +84,6 @@ function runInPool(
     const budget = way.budget ? askBudget(pool, project, method, {}) : undefined;
     budget?.catch(() => {});
     const cost = pool.do({ kind: 'cost', method });
-    const plan = methodPlan(project, method);
     const watch = settle && settleWatch(settle.relative);
     const asked: Promise<BlockResult>[] = [];
     const blocks: BlockResult[] = [];
@@ -104,7 +101,7 @@ function runInPool(
       if (watch?.add(block)) stopReason = 'settled';
     }
     tellAllAsked();
-    const result = mergeBlocks(plan, blocks, stopReason, await cost);
+    const result = await pool.do({ kind: 'merge', method, blocks, stopReason, cost: await cost });
     return finished(result, await budget, startMs);
   };
   return { result: run().finally(tellAllAsked), allAsked };

@@ -18,8 +18,10 @@ export const RUN_OPTIONS: OptionKinds = { ...RING_OPTIONS, budget: 'flag', 'no-b
 
 const MOST_WORKERS = 256;
 
-/** For fewer joints than these, bringing threads up to speed takes longer than they save. */
-const JOINTS_WORTH_THREADS = 1_500_000;
+/** For fewer joints than these, closed by contact, bringing threads up to speed takes longer than they save. */
+const JOINTS_WORTH_THREADS = 2_500_000;
+/** Work for a joint closed by touch, as a part of that by contact. */
+const TOUCH_SHARE = 0.25;
 
 export interface RunWishes {
   json: boolean;
@@ -49,7 +51,8 @@ export function runWishes(given: Arguments): RunWishes {
     trials,
     workers: workers ?? availableParallelism(),
     workersFor: ({ piece, run }, methodCount) => {
-      const isLong = budget || methodCount * run.trials * piece.sides >= JOINTS_WORTH_THREADS;
+      const work = methodCount * run.trials * piece.sides * (run.rule === 'touch' ? TOUCH_SHARE : 1);
+      const isLong = budget || work >= JOINTS_WORTH_THREADS;
       return workers ?? (isLong ? availableParallelism() : 1);
     },
     override: (project) => {

@@ -1,5 +1,6 @@
 /** Worker threads that take tasks in the order given; results come back as promises. */
 import type { Worker } from 'node:worker_threads';
+import { buffersIn } from './buffers';
 import type { Outcome, Outcomes, Task } from './task';
 import type { TaskRunner } from './task-runner';
 
@@ -47,7 +48,7 @@ export class TaskPool implements TaskRunner {
       const worker = this.#idle.shift()!;
       const waiting = this.#queue.shift()!;
       this.#busy.set(worker, waiting);
-      worker.postMessage(waiting.task);
+      worker.postMessage(waiting.task, buffersIn(waiting.task));
     }
   }
 

@@ -1,7 +1,8 @@
 /** A worker thread of the command line: does one task after another for the project it was started with. */
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Project } from '../../sim/project/document';
-import { type Outcome, type Task, taskDoer } from './task';
+import { buffersIn } from './buffers';
+import { type Task, taskDoer } from './task';
 
 const port = parentPort;
 if (port === null)
@@ -9,16 +10,7 @@ if (port === null)
 
 const doTask = taskDoer(workerData as Project);
 
-/** Flat arrays are handed over, not copied. */
-function buffersOf(outcome: Outcome): ArrayBuffer[] {
-  if (typeof outcome !== 'object' || outcome === null) return [];
-  const buffers = Object.values(outcome).flatMap((part: unknown) =>
-    ArrayBuffer.isView(part) && part.buffer instanceof ArrayBuffer ? [part.buffer] : [],
-  );
-  return [...new Set(buffers)];
-}
-
 port.on('message', (task: Task) => {
   const outcome = doTask(task);
-  port.postMessage(outcome, buffersOf(outcome));
+  port.postMessage(outcome, buffersIn(outcome));
 });

@@ -16,7 +16,9 @@ import { type TestValue, testValue } from '../../sim/decide/test-value';
 import type { Project, SourceName } from '../../sim/project/document';
 import { type BlockResult, runBlock } from '../../sim/run/block';
 import { finish, trialsInBlock } from '../../sim/run/block-loop';
+import { mergeBlocks } from '../../sim/run/merge';
 import { type MethodPlan, methodPlan } from '../../sim/run/plan';
+import type { MethodResult, StopReason } from '../../sim/run/prediction';
 import type { RunOptions } from '../../sim/run/run-method';
 
 /** Rings, where they are not to be as many as the question takes by itself. */
@@ -30,6 +32,7 @@ interface Asked {
 export type Task =
   | { kind: 'block'; method: number; block: number }
   | { kind: 'cost'; method: number }
+  | { kind: 'merge'; method: number; blocks: readonly BlockResult[]; stopReason: StopReason; cost: PieceCost }
   | ({ kind: 'budgetRun'; without: SourceName | undefined } & Asked)
   | ({ kind: 'sensitivity'; block: number; rings: number } & Asked)
   | ({ kind: 'testValue' } & Asked)
@@ -42,6 +45,7 @@ export type Task =
 export interface Outcomes {
   block: BlockResult;
   cost: PieceCost;
+  merge: MethodResult;
   budgetRun: BudgetRun;
   sensitivity: GroupedSample;
   testValue: TestValue;
@@ -52,15 +56,14 @@ export interface Outcomes {
 }
 export type Outcome = Outcomes[keyof Outcomes];
 
-/** Does the tasks of one project, keeping the plan of the method it was last asked about. */
+/** Does the tasks of one project, making the plan of each method once. */
 export function taskDoer(project: Project): (task: Task) => Outcome {
   const { trials, seed } = project.run;
-  let planned = -1;
-  let lastPlan: MethodPlan | undefined;
+  const plans = new Map<number, MethodPlan>();
   const planOf = (method: number): MethodPlan => {
-    if (lastPlan === undefined || planned !== method) lastPlan = methodPlan(project, method);
-    planned = method;
-    return lastPlan;
+    const plan = plans.get(method) ?? methodPlan(project, method);
+    plans.set(method, plan);
+    return plan;
   };
   return (task) => {
     switch (task.kind) {
@@ -68,6 +71,8 @@ export function taskDoer(project: Project): (task: Task) => Outcome {
         return runBlock(planOf(task.method), seed, task.block, trialsInBlock(trials, task.block));
       case 'cost':
         return pieceCost(planOf(task.method), seed, setUpsFor(trials));
+      case 'merge':
+        return mergeBlocks(planOf(task.method), task.blocks, task.stopReason, task.cost);
       case 'budgetRun':
         return budgetRun(project, task.method, task.without, task.options);
       case 'sensitivity':

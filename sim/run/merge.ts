@@ -31,28 +31,31 @@ function joined(blocks: readonly BlockResult[], key: ArrayOf): Float64Array {
   return all;
 }
 
+// Loops by index from here on: these run over every ring, and iterators cost more than the counting.
+
 /** Ascending show gaps of the rings that pass everything but the show limit. */
 function otherwiseGoodGaps(blocks: readonly BlockResult[]): Float64Array {
+  const gaps = new Float64Array(blocks.reduce((sum, { rings }) => sum + rings, 0));
   let count = 0;
-  for (const { otherwiseGood } of blocks) for (const passes of otherwiseGood) count += passes;
-  const gaps = new Float64Array(count);
-  let at = 0;
   for (const { rings, otherwiseGood, showGapMm } of blocks) {
-    for (let k = 0; k < rings; k++) if (otherwiseGood[k] === 1) gaps[at++] = showGapMm[k]!;
+    for (let k = 0; k < rings; k++) if (otherwiseGood[k] === 1) gaps[count++] = showGapMm[k]!;
   }
-  return gaps.sort();
+  return gaps.slice(0, count).sort();
 }
 
 function countWhere(blocks: readonly BlockResult[], key: 'grade' | 'closes' | 'insertFits', value: number): number {
   let count = 0;
-  for (const block of blocks) for (const entry of block[key]) if (entry === value) count++;
+  for (const block of blocks) {
+    const entries = block[key];
+    for (let k = 0; k < entries.length; k++) if (entries[k] === value) count++;
+  }
   return count;
 }
 
 function goodRings(blocks: readonly BlockResult[], trials: number): Uint8Array {
   const good = new Uint8Array(trials);
   let at = 0;
-  for (const block of blocks) for (const grade of block.grade) good[at++] = grade === GOOD ? 1 : 0;
+  for (const { rings, grade } of blocks) for (let k = 0; k < rings; k++) good[at++] = grade[k] === GOOD ? 1 : 0;
   return good;
 }
 
