@@ -6,7 +6,7 @@ import { expect, test } from '../support/app';
 import { projectFile } from '../support/project-file';
 import { settled, showPage } from '../support/screen';
 
-test.describe.configure({ timeout: 240_000 });
+test.describe.configure({ timeout: 400_000 });
 
 const CLOSING = 'The joints are splined with walnut.';
 

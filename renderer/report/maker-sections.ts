@@ -68,7 +68,7 @@ function pieceSection(project: Project): SheetSection {
     title: 'The piece and the saw',
     picture: 'piece',
     paragraphs: warnings(project).map(({ sentence }) => sentence),
-    tables: [pieceRows(project), limitRows(project), ring],
+    tables: [pieceRows(project), ring, limitRows(project)],
   };
 }
 

@@ -2,6 +2,7 @@
 import { useMemo } from 'react';
 import { quantileDots } from '../../../sim/statistics/dots';
 import { countAtMost } from '../../../sim/statistics/ecdf';
+import { dotsText } from '../../../sim/wording/explain';
 import { gapText, shareWithInterval } from '../../../sim/wording/figures';
 import { ChartFrame } from '../../charts/chart-frame';
 import { DOTS, DotRows } from '../../charts/dot-rows';
@@ -36,8 +37,7 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
   const unit = display === 'metric' ? 'mm' : 'in';
   const rows = methods.map(({ index, name, isFresh }, i) => {
     const gapsMm = [...quantileDots(samples[i]?.showGapMm ?? new Float64Array(), DOTS)];
-    const within = countAtMost(gapsMm, limitMm);
-    return { index, name, isFresh, gapsMm, sentence: `${within} of ${DOTS} within ${limitText}` };
+    return { index, name, isFresh, gapsMm, sentence: dotsText(gapsMm, limitMm, display) };
   });
   return (
     <>
