@@ -11,6 +11,9 @@ export interface SheetTable extends TextTable {
   goesOn?: boolean;
 }
 
+/** A table of no more rows is kept on one page. */
+const SHORT_ROWS = 14;
+
 /** The figure, and in brackets how far it may be off. */
 function Cell({ text }: { text: string }) {
   const [, figure = text, interval = ''] = /^(.*?) (\(.*\))$/.exec(text) ?? [];
@@ -28,7 +31,10 @@ export function SheetTableView({ table }: { table: SheetTable }) {
   const caption = table.caption ?? (hasHead ? undefined : head[0]);
   const kind = (column: number): string | undefined => (column < wordColumns ? 'words' : undefined);
   return (
-    <table className={wordColumns === head.length ? 'sheet-table of-words' : 'sheet-table'}>
+    <table
+      className={wordColumns === head.length ? 'sheet-table of-words' : 'sheet-table'}
+      data-short={rows.length <= SHORT_ROWS || undefined}
+    >
       {caption !== undefined && <caption>{caption}</caption>}
       {hasHead && (
         <thead>
