@@ -144,11 +144,11 @@ describe('options that cannot be used', () => {
   it.each<[string[], string]>([
     [
       [],
-      'No command is given. Give one of predict, compare, budget, test-cuts, aim, accuracy, season, stock, example, check, or --help.',
+      'No command is given. Give one of predict, compare, budget, test-cuts, aim, accuracy, season, stock, report, example, check, or --help.',
     ],
     [
       ['plan', 'FILE'],
-      '"plan" is not a command. Give one of predict, compare, budget, test-cuts, aim, accuracy, season, stock, example, check, or --help.',
+      '"plan" is not a command. Give one of predict, compare, budget, test-cuts, aim, accuracy, season, stock, report, example, check, or --help.',
     ],
     [['constructor'], '"constructor" is not a command.'],
     [['--trials', '5'], '"--trials" is not a command.'],
