@@ -26,7 +26,7 @@ export default defineConfig<object, HostOptions>({
     { name: 'local host', testIgnore: /shell\.spec\.ts$/, use: { hostKind: 'local host' } },
     {
       name: 'shell on the electron double',
-      testMatch: /(journeys\/(first-screen|files|reopen)|recovery\/.*|security\/shell)\.spec\.ts$/,
+      testMatch: /(journeys\/(first-screen|files|reopen)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/,
       use: { hostKind: 'electron double' },
     },
   ],

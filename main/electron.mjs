@@ -14,7 +14,7 @@ const FETCH_AT_MOST_MS = 20_000;
 const TRY_AGAIN_AFTER_MS = 24 * 60 * 60 * 1000;
 
 /** @returns {string | null} the runtime's program, when it is here and complete */
-function presentRuntime() {
+export function presentRuntime() {
   try {
     const program = join(PACKAGE, 'dist', readFileSync(join(PACKAGE, 'path.txt'), 'utf8'));
     return isExecutable(program) ? program : null;

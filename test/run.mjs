@@ -91,6 +91,11 @@ async function build() {
 }
 
 /** @returns {Promise<Count>} */
+async function packaging() {
+  return one(await runs('node', ['test/pack-check.mjs']));
+}
+
+/** @returns {Promise<Count>} */
 async function unit() {
   const file = join(reports, 'unit.json');
   const endedWell = await runs('vitest', ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`]);
@@ -112,7 +117,7 @@ async function endToEnd() {
   return settle(endedWell, { passed: expected, failed: unexpected + flaky + skipped });
 }
 
-const STAGES = { types, lint, build, unit, 'end to end': endToEnd };
+const STAGES = { types, lint, build, packaging, unit, 'end to end': endToEnd };
 
 await orSayWhy(async () => {
   await ensureInstalled();

@@ -60,6 +60,7 @@ export class BrowserWindow extends EventEmitter {
   /** @param {object} options */
   constructor(options) {
     super();
+    if (theWindow) throw new Error('The stand-in has one window; sheets cannot be printed on it.');
     theWindow = this;
     tell('window', options);
     app.emit('web-contents-created', {}, this.webContents);
