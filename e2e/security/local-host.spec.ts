@@ -4,15 +4,28 @@ import { join } from 'node:path';
 import { test as base, expect } from '@playwright/test';
 import type { LocalHost } from '../../main/local/local-host';
 import { enter, type RawAnswer, sendRaw } from '../../test/support/raw-request';
-import { startBuiltHost } from '../support/built-host';
+import { emptyStateFolder, startBuiltHost } from '../support/built-host';
 
 const BEFORE = '{ "title": "as it was" }';
 
 /** A host started with a file, and a client that was let in. */
-const test = base.extend<{ folder: string; file: string; host: LocalHost; cookie: string; place: string }>({
+const test = base.extend<{
+  folder: string;
+  stateFolder: string;
+  file: string;
+  host: LocalHost;
+  cookie: string;
+  place: string;
+}>({
   // biome-ignore lint/correctness/noEmptyPattern: Playwright wants the pattern even where nothing is taken.
   folder: async ({}, use) => {
     const folder = mkdtempSync(join(tmpdir(), 'ringtrue-security-'));
+    await use(folder);
+    rmSync(folder, { recursive: true, force: true });
+  },
+  // biome-ignore lint/correctness/noEmptyPattern: see above.
+  stateFolder: async ({}, use) => {
+    const folder = emptyStateFolder();
     await use(folder);
     rmSync(folder, { recursive: true, force: true });
   },
@@ -21,8 +34,8 @@ const test = base.extend<{ folder: string; file: string; host: LocalHost; cookie
     writeFileSync(file, BEFORE);
     await use(file);
   },
-  host: async ({ file }, use) => {
-    const host = await startBuiltHost(file);
+  host: async ({ file, stateFolder }, use) => {
+    const host = await startBuiltHost(file, stateFolder);
     await use(host);
     await host.close();
   },

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
 import { test as base, type Dialog, expect, type Page } from '@playwright/test';
 import type { LocalHost } from '../../main/local/local-host';
 import { emptyStateFolder, startBuiltHost } from './built-host';
@@ -102,7 +102,11 @@ export const test = base.extend<AppFixtures, HostOptions>({
   },
 
   // biome-ignore lint/correctness/noEmptyPattern: see above.
-  stateFolder: async ({}, use) => use(emptyStateFolder()),
+  stateFolder: async ({}, use) => {
+    const folder = emptyStateFolder();
+    await use(folder);
+    rmSync(folder, { recursive: true, force: true });
+  },
 
   page: async ({ page, complaints, openApp }, use) => {
     page.on('pageerror', (error) => complaints.push(error.stack ?? error.message));

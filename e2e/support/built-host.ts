@@ -8,9 +8,9 @@ import { ROOT } from '../../main/ready.mjs';
  * Starts the local host as it is built, on a port of its own.
  *
  * @param startFile the project file named at the start
- * @param stateFolder where it keeps what is the user's own; an empty one of its own when left out
+ * @param stateFolder where it keeps what is the user's own
  */
-export async function startBuiltHost(startFile?: string, stateFolder = emptyStateFolder()): Promise<LocalHost> {
+export async function startBuiltHost(startFile: string | undefined, stateFolder: string): Promise<LocalHost> {
   const program: typeof import('../../main/local/serve') = await import(join(ROOT, 'dist', 'main', 'local.js'));
   return program.startLocalHost({ pagesFolder: join(ROOT, 'dist', 'renderer'), startFile, stateFolder });
 }
