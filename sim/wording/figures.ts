@@ -102,7 +102,9 @@ function countBase(share: number): number {
 }
 
 function rareText({ value, low, high }: Share): string {
-  const base = countBase(value);
+  let base = countBase(value);
+  // Counted finely enough that the interval does not round away.
+  while (Math.round(low * base) === Math.round(high * base) && base < 1e6) base *= 10;
   const [seen, least, most] = [value, low, high].map((share) => countText(share * base));
   return `about ${seen} in ${countText(base)} (${least} to ${most})`;
 }
