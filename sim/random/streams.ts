@@ -28,10 +28,16 @@ export function stream(seed: number, name: string, block: number): Generator {
   return seededGenerator(key);
 }
 
+/** Names are few and streams are many: every block of trials opens the same ones. */
+const hashes = new Map<string, bigint>();
+
 function hashOf(name: string): bigint {
+  const known = hashes.get(name);
+  if (known !== undefined) return known;
   let hash = FNV_OFFSET;
   for (let i = 0; i < name.length; i++) {
     hash = BigInt.asUintN(64, (hash ^ BigInt(name.charCodeAt(i))) * FNV_PRIME);
   }
+  hashes.set(name, hash);
   return hash;
 }

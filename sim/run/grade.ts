@@ -1,6 +1,5 @@
 /** Closing one ring and writing what became of it: gaps, mouth, sizes, and whether it is good, to be reworked or scrap. */
 import { outOfRound } from '../closure/half-openings';
-import { along } from '../closure/ring-maps';
 import type { BlockResult } from './block';
 import { GAP_BINS, gapBin } from './gap-histogram';
 import type { MethodPlan } from './plan';
@@ -27,25 +26,29 @@ export function gradeInto(plan: MethodPlan, result: BlockResult): GradeRing {
   const { maps, closer, project, matrix } = plan;
   const { limits, piece } = project;
   const rowsPerRing = 3 * maps.sides;
-  const mouth = piece.showFace === 'inside' ? maps.mouthInner : maps.mouthOuter;
+  const [m0, m1, m2, m3, m4, m5] = piece.showFace === 'inside' ? maps.mouthInner : maps.mouthOuter;
   const scrapShow = Math.max(limits.showGapMm, limits.remedyGapMm);
   const scrapHidden = Math.max(limits.hiddenGapMm, limits.remedyGapMm);
   const { mouthMm, showGapMm, hiddenGapMm, grade } = result;
   const worst = worstGaps(plan, result.jointGaps);
   const fits = plan.sizes ? sizesInto(plan, result) : () => true;
   const { jointLengthMm, edgeLengthMm } = plan.geometry;
-  const r = new Float64Array(6);
 
   return (ring, outputs, at, rows, row, corners, cornersAt) => {
     const closes = closer.close(outputs, at, rows, row * rowsPerRing, corners, cornersAt);
-    for (let k = 0; k < 6; k++) r[k] = outputs[at + k]!;
-    mouthMm[ring] = along(mouth, r);
+    mouthMm[ring] =
+      m0! * outputs[at]! +
+      m1! * outputs[at + 1]! +
+      m2! * outputs[at + 2]! +
+      m3! * outputs[at + 3]! +
+      m4! * outputs[at + 4]! +
+      m5! * outputs[at + 5]!;
     worst.measure();
     const show = worst.gaps[0]!;
     const hidden = worst.gaps[1]!;
     showGapMm[ring] = show;
     hiddenGapMm[ring] = hidden;
-    const insertFits = fits(ring, outputs, at, r);
+    const insertFits = fits(ring, outputs, at);
     if (matrix.halfTurnAt >= 0) {
       // Either end face gives half of each turn, deepest at one corner.
       const aboutEdge = Math.abs(outputs[at + matrix.halfTurnAt]!) * jointLengthMm;
@@ -94,14 +97,16 @@ function worstGaps(plan: MethodPlan, bins: Uint32Array): { gaps: Float64Array; m
 function sizesInto(
   plan: MethodPlan,
   result: BlockResult,
-): (ring: number, outputs: Float64Array, at: number, r: Float64Array) => boolean {
+): (ring: number, outputs: Float64Array, at: number) => boolean {
   const { closer, matrix } = plan;
   const { insert } = plan.project.piece;
   const n = plan.maps.sides;
   const nominal = plan.geometry.clearOpeningNarrowMm / 2;
   const needed = insert ? insert.diameterMm + insert.clearanceMm : Number.NEGATIVE_INFINITY;
   const half = new Float64Array(n);
-  return (ring, outputs, at, r) => {
+  const r = new Float64Array(6);
+  return (ring, outputs, at) => {
+    for (let k = 0; k < 6; k++) r[k] = outputs[at + k]!;
     let least = Number.POSITIVE_INFINITY;
     for (let i = 0; i < n; i++) {
       const h = nominal + outputs[at + matrix.halvesAt + i]!;

@@ -47,24 +47,31 @@ export function openRows(
     return Math.sqrt(variance);
   });
   const bowed = Int32Array.from({ length: sides }, (_, j) => j).filter((j) => sd[j]! > 0);
+  const bowedSd = Float64Array.from(bowed, (joint) => sd[joint]!);
   const perRingNormals = engine === 'collapsed' ? bowed.length : bulgeMm > 0 ? cuts : 0;
   const z = new Float64Array(most * perRingNormals);
+
+  // The middle rows of all cuts in a row: which normal, onto which row offset, with which sign and size.
+  const marks = cutRows.flatMap(({ rows: [, middle] }, cut) =>
+    middle.index.map((at, k) => ({ cut, at, size: middle.weight[k]! * bulgeMm })),
+  );
+  const markCut = Int32Array.from(marks, (mark) => mark.cut);
+  const markAt = Int32Array.from(marks, (mark) => mark.at);
+  const markSize = Float64Array.from(marks, (mark) => mark.size);
 
   function pourBows(count: number): void {
     fillNormals(bulges, z, 0, count * perRingNormals);
     if (engine === 'collapsed') {
       for (let ring = 0, k = 0; ring < count; ring++) {
         const middle = ring * perRing + sides;
-        for (const joint of bowed) rows[middle + joint] = sd[joint]! * z[k++]!;
+        for (let b = 0; b < bowed.length; b++, k++) rows[middle + bowed[b]!] = bowedSd[b]! * z[k]!;
       }
       return;
     }
-    for (let ring = 0, k = 0; ring < count; ring++) {
-      for (let cut = 0; cut < cuts; cut++) {
-        const bow = bulgeMm * z[k++]!;
-        const { index, weight: signs } = cutRows[cut]!.rows[1];
-        for (let i = 0; i < index.length; i++) rows[ring * perRing + index[i]!]! += signs[i]! * bow;
-      }
+    for (let ring = 0; ring < count; ring++) {
+      const at = ring * perRing;
+      const from = ring * cuts;
+      for (let m = 0; m < markAt.length; m++) rows[at + markAt[m]!]! += markSize[m]! * z[from + markCut[m]!]!;
     }
   }
 
