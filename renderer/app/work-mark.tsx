@@ -22,7 +22,7 @@ function useStanding(): Standing {
     ({ outcome }) => outcome?.stage === 'full' && outcome.result.prediction.stopReason !== 'cancelled',
   );
   const isGraded = active.every(({ outcome }) => outcome?.showLimitMm === showLimitMm);
-  if (isWhole && (isGraded || !working)) return 'settled';
+  if (isWhole && isGraded) return 'settled';
   return working ? 'refining' : 'stopped';
 }
 

@@ -19,6 +19,7 @@ import {
   rememberShown,
   type Stage,
   useRun,
+  type Work,
 } from './run-store';
 import { useView } from './view-store';
 
@@ -60,13 +61,18 @@ function methodsFor(project: Project, stage: Stage): number[] {
   );
 }
 
+function nothingDone(project: Project): Work {
+  return { ringsDone: 0, ringsWanted: activeMethods(project).length * project.run.trials };
+}
+
 export function simulateProject(pool: SimulationPool): Simulation {
   /** What is to be worked on next. */
   let wanted: Project | null = null;
   let running: { project: Project; stage: Stage; tasks: RunningTask[] } | null = null;
   let isWorking = false;
   let isCancelled = false;
-  let timer: ReturnType<typeof setTimeout> | undefined;
+  /** Set while a limit moves: the work that follows waits until the hand rests. */
+  let handRests: ReturnType<typeof setTimeout> | undefined;
 
   const runStage = async (project: Project, methods: number[], stage: Stage): Promise<void> => {
     const ringsWanted = methods.length * project.run.trials;
@@ -103,14 +109,21 @@ export function simulateProject(pool: SimulationPool): Simulation {
     while (wanted) {
       const project = wanted;
       wanted = null;
-      useRun.setState({ work: { ringsDone: 0, ringsWanted: activeMethods(project).length * project.run.trials } });
+      useRun.setState({ work: nothingDone(project) });
       for (const stage of ['preview', 'first', 'full'] as const) {
         const methods = methodsFor(project, stage);
         if (methods.length > 0 && !wanted && !isCancelled) await runStage(project, methods, stage);
       }
     }
     isWorking = false;
-    useRun.setState({ work: null });
+    useRun.setState({ work: handRests === undefined ? null : nothingDone(useDocument.getState().project) });
+  };
+
+  const stopWaiting = (): void => {
+    if (handRests === undefined) return;
+    clearTimeout(handRests);
+    handRests = undefined;
+    if (!isWorking) useRun.setState({ work: null });
   };
 
   const dropRunning = (): void => {
@@ -126,14 +139,16 @@ export function simulateProject(pool: SimulationPool): Simulation {
 
   const request = (): void => {
     const { project } = useDocument.getState();
-    clearTimeout(timer);
+    stopWaiting();
     if (problemsOf(project).length > 0) {
       wanted = null;
       dropRunning();
     } else if (activeMethods(project).some((method) => needsStage(project, method, 'full'))) {
       begin(project);
     } else if (activeMethods(project).some((method) => needsGrading(project, method))) {
-      timer = setTimeout(() => {
+      if (!isWorking) useRun.setState({ work: nothingDone(project) });
+      handRests = setTimeout(() => {
+        handRests = undefined;
         dropRunning();
         begin(project);
       }, HAND_RESTS_MS);
@@ -151,7 +166,7 @@ export function simulateProject(pool: SimulationPool): Simulation {
 
   return {
     cancel() {
-      clearTimeout(timer);
+      stopWaiting();
       wanted = null;
       isCancelled = true;
       for (const task of running?.tasks ?? []) task.stop();

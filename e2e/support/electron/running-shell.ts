@@ -39,6 +39,8 @@ export class RunningShell {
   /** By address: what the shell said to the page that wanted it. */
   readonly #wantedWindows = new Map<string, Promise<string>>();
   #lastId = 0;
+  /** The page is ready to be told what the shell loads. */
+  #takenOver: Promise<void>;
   #isLoading = false;
   #hasLoaded = () => {};
   #window: Record<string, unknown> = {};
@@ -64,6 +66,7 @@ export class RunningShell {
       for (const hear of this.#waiting.values()) hear({ what: 'answer', error: 'The shell has ended.' });
       return code as number | null;
     });
+    this.#takenOver = this.#takeOver(options.page, join(built, 'main', 'preload.cjs'));
     this.#child.on('message', (message) => this.#hear(message as FromShell));
   }
 
@@ -71,7 +74,7 @@ export class RunningShell {
   static async start(options: ShellOptions): Promise<RunningShell> {
     const shell = new RunningShell(options);
     const loaded = shell.nextLoad();
-    await shell.#takeOver(options.page, join(options.built ?? join(ROOT, 'dist'), 'main', 'preload.cjs'));
+    await shell.#takenOver;
     await Promise.race([loaded, shell.#endedEarly()]);
     return shell;
   }
@@ -102,7 +105,8 @@ export class RunningShell {
   /** The page's process died: the shell is told, and what it loads next comes into `page`. */
   async pageIsGone(page: Page): Promise<void> {
     const loaded = this.nextLoad();
-    await this.#takeOver(page, join(ROOT, 'dist', 'main', 'preload.cjs'));
+    this.#takenOver = this.#takeOver(page, join(ROOT, 'dist', 'main', 'preload.cjs'));
+    await this.#takenOver;
     await this.#ask('page gone');
     await loaded;
   }
@@ -138,6 +142,7 @@ export class RunningShell {
   }
 
   async #load(address: string): Promise<void> {
+    await this.#takenOver;
     for (const permission of PERMISSIONS) {
       if (await this.#ask('permission', { permission })) await this.page.context().grantPermissions([permission]);
     }

@@ -81,6 +81,13 @@ test('another show limit keeps the rings and works out only what depends on it',
   expect(outcome(0)?.result.prediction.yield.value).toBeLessThan(before?.prediction.yield.value ?? 0);
 });
 
+test('while a limit moves the figures do not count as settled, until it is back where they were worked out for', async () => {
+  edit(withSection('limits', { showGapMm: 0.07 }));
+  expect(useRun.getState().work).not.toBeNull();
+  useDocument.temporal.getState().undo();
+  expect(isSettled()).toBe(true);
+});
+
 test('names and order change nothing in the rings', () => {
   const [a, b] = [outcome(0), outcome(1)];
   edit(withMethodMoved(0, 1));
