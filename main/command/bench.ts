@@ -1,6 +1,6 @@
 /**
- * `npm run bench`: how many rings a second one core simulates, twelve staves and every error source at work; and how long
- * whole commands take.
+ * `npm run bench`: how many rings a second one core simulates, twelve staves and every error source at work; what
+ * threads gain and how soon a stop is obeyed; and how long whole commands take.
  */
 
 import { fileURLToPath } from 'node:url';
@@ -12,6 +12,7 @@ import { runBlock } from '../../sim/run/block';
 import { BLOCK_TRIALS } from '../../sim/run/block-loop';
 import { methodPlan, type PlanOptions } from '../../sim/run/plan';
 import { benchCommands } from './bench-commands';
+import { type MeasureRow, stopIsObeyed, twoThreadsOverOne } from './bench-threads';
 
 /** The example with every source of the first method above zero. */
 function everySource(
@@ -117,16 +118,35 @@ export function bench(): Row[] {
   ];
 }
 
+/** Time a ring of sixty staves over one of twelve; five times the staves may take five times as long. */
+function sixtyOverTwelve(measured: readonly Row[]): MeasureRow {
+  const speed = (name: string) => measured.find((row) => row.name === name)?.ringsPerSecond ?? Number.NaN;
+  const value = Number((speed('contact, collapsed, face flipped') / speed('contact, 60 staves')).toFixed(2));
+  return { name: 'time of 60 staves over 12, contact', value, unit: 'times', wanted: 5, wantedIs: 'most' };
+}
+
 const rows = bench();
+const measures = [
+  sixtyOverTwelve(rows),
+  await twoThreadsOverOne(everySource('flipFace'), new URL('task-worker.js', import.meta.url)),
+  stopIsObeyed(20_000, 1),
+  stopIsObeyed(100_000, 1),
+  stopIsObeyed(20_000, 1000),
+];
 const commands = benchCommands(fileURLToPath(new URL('../..', import.meta.url)));
 if (process.argv.includes('--json')) {
-  process.stdout.write(`${JSON.stringify({ staves: 12, rows, commands }, null, 2)}\n`);
+  process.stdout.write(`${JSON.stringify({ staves: 12, rows, measures, commands }, null, 2)}\n`);
 } else {
-  const width = Math.max(...[...rows, ...commands].map((row) => row.name.length));
+  const width = Math.max(...[...rows, ...measures, ...commands].map((row) => row.name.length));
   process.stdout.write('Rings per second on one core, 12 staves unless said otherwise, every error source at work\n\n');
   for (const { name, ringsPerSecond, wanted } of rows) {
     const goal = wanted === undefined ? '' : `   (wanted: ${wanted.toLocaleString('en')})`;
     process.stdout.write(`${name.padEnd(width)}  ${ringsPerSecond.toLocaleString('en').padStart(11)}${goal}\n`);
+  }
+  process.stdout.write('\nThreads, staves and stops\n\n');
+  for (const { name, value, unit, wanted, wantedIs } of measures) {
+    const goal = `(wanted: at ${wantedIs} ${wanted})`;
+    process.stdout.write(`${name.padEnd(width)}  ${`${value} ${unit}`.padStart(11)}   ${goal}\n`);
   }
   process.stdout.write('\nSeconds a whole command takes, on all cores, from its start to its end\n\n');
   for (const { name, seconds, wantedSeconds } of commands) {

@@ -8,12 +8,13 @@
 import { fillNormals } from '../random/normal';
 import { stream } from '../random/streams';
 import { ringGrading } from '../run/block';
+import { finish } from '../run/block-loop';
 import { setUps } from '../run/draw-rings';
 import { GOOD, REWORK } from '../run/grade';
 import { openRows } from '../run/joint-rows';
 import type { MethodPlan } from '../run/plan';
 import type { CostSummary } from '../run/prediction';
-import { normalQuantile } from '../statistics/normal-distribution';
+import { studentQuantile } from '../statistics/student';
 
 /** Attempts that may fail in a row of a thousand before no cost per piece is given. */
 const LEAST_SUCCESS_SHARE = 1 / 1000;
@@ -29,6 +30,8 @@ export function setUpsFor(trials: number): number {
 /** With large batches the attempts are what takes time; then fewer set-ups must do. */
 const ENOUGH_ATTEMPTS = 6000;
 const LEAST_SET_UPS = 40;
+/** Whoever stops a run is waiting: a rough cost must do then. */
+const ROUGH = { setUps: 200, attempts: 2000, leastSetUps: 5 };
 
 interface Attempt {
   grade: number;
@@ -105,8 +108,23 @@ export interface PieceCost {
   pieces: Float64Array;
 }
 
-/** Cost, minutes and test rounds of a method. Interval at 95 %. */
+/** `pieceCostSteps` in one go. */
 export function pieceCost(plan: MethodPlan, seed: number, setUpCount: number): PieceCost {
+  return finish(pieceCostSteps(plan, seed, setUpCount));
+}
+
+/**
+ * Cost, minutes and test rounds of a method, yielding after every set-up; the interval is at 95 %, by Student's t since
+ * a rough cost rests on a handful of set-ups.
+ *
+ * @param shouldStop asked after every set-up; once true, the few set-ups of a rough cost must do
+ */
+export function* pieceCostSteps(
+  plan: MethodPlan,
+  seed: number,
+  setUpCount: number,
+  shouldStop: () => boolean = () => false,
+): Generator<void, PieceCost, void> {
   const { batch } = plan.project.costs;
   const rounds = new Uint8Array(setUpCount);
   const shared = setUps(plan, seed, 0, rounds);
@@ -116,7 +134,12 @@ export function pieceCost(plan: MethodPlan, seed: number, setUpCount: number): P
   let [totalMoney, totalMinutes, totalAttempts, totalRounds, totalMade] = [0, 0, 0, 0, 0];
   let missing = batch;
   let done = 0;
-  while (done < setUpCount && !(totalAttempts >= ENOUGH_ATTEMPTS && done >= LEAST_SET_UPS)) {
+  const isEnough = (): boolean => {
+    if (done >= setUpCount || (totalAttempts >= ENOUGH_ATTEMPTS && done >= LEAST_SET_UPS)) return true;
+    const isRough = done >= ROUGH.setUps || (totalAttempts >= ROUGH.attempts && done >= ROUGH.leastSetUps);
+    return isRough && shouldStop();
+  };
+  while (!isEnough()) {
     const work = workAtSetUp(plan, attempt, shared, done, rounds[done]!, missing);
     missing = missing === work.made ? batch : missing - work.made;
     money[done] = work.money;
@@ -127,6 +150,7 @@ export function pieceCost(plan: MethodPlan, seed: number, setUpCount: number): P
     totalRounds += rounds[done]!;
     totalMade += work.made;
     done++;
+    yield;
   }
   const setUpsDone = { money: money.subarray(0, done), pieces: pieces.subarray(0, done) };
   const testRounds = totalRounds / done;
@@ -136,7 +160,7 @@ export function pieceCost(plan: MethodPlan, seed: number, setUpCount: number): P
   const ratio = totalMoney / totalMade;
   let squares = 0;
   for (let s = 0; s < done; s++) squares += (money[s]! - ratio * pieces[s]!) ** 2;
-  const reach = (normalQuantile(0.975) * Math.sqrt((squares * done) / (done - 1))) / totalMade;
+  const reach = (studentQuantile(0.975, done - 1) * Math.sqrt((squares * done) / (done - 1))) / totalMade;
   const summary = {
     perGoodPiece: ratio,
     low: Math.max(0, ratio - reach),

@@ -33,14 +33,18 @@ function joined(blocks: readonly BlockResult[], key: ArrayOf): Float64Array {
 
 // Loops by index from here on: these run over every ring, and iterators cost more than the counting.
 
-/** Ascending show gaps of the rings that pass everything but the show limit. */
-function otherwiseGoodGaps(blocks: readonly BlockResult[]): Float64Array {
-  const gaps = new Float64Array(blocks.reduce((sum, { rings }) => sum + rings, 0));
+/**
+ * Ascending show gaps of the rings that pass everything but the show limit.
+ *
+ * @param all the show gaps of all rings, ascending
+ */
+function otherwiseGoodGaps(blocks: readonly BlockResult[], all: Float64Array): Float64Array {
+  const gaps = new Float64Array(all.length);
   let count = 0;
   for (const { rings, otherwiseGood, showGapMm } of blocks) {
     for (let k = 0; k < rings; k++) if (otherwiseGood[k] === 1) gaps[count++] = showGapMm[k]!;
   }
-  return gaps.slice(0, count).sort();
+  return count === all.length ? all : gaps.slice(0, count).sort();
 }
 
 function countWhere(blocks: readonly BlockResult[], key: 'grade' | 'closes' | 'insertFits', value: number): number {
@@ -86,7 +90,8 @@ export function mergeBlocks(
   const showGapMm = joined(blocks, 'showGapMm');
   const mouthMm = joined(blocks, 'mouthMm');
   const byRing = { showGapMm, mouthMm, good: goodRings(blocks, trials) };
-  const showGap = gapSummary(showGapMm);
+  const ascending = sortedCopy(showGapMm);
+  const showGap = gapSummary(ascending, new Moments().add(showGapMm));
   const hiddenGapMm = gapSummary(joined(blocks, 'hiddenGapMm'));
   const bins = new Uint32Array(maps.sides * GAP_BINS);
   for (const block of blocks) for (let k = 0; k < bins.length; k++) bins[k]! += block.jointGaps[k]!;
@@ -118,7 +123,7 @@ export function mergeBlocks(
       willNotClose: share('closes', 0),
       cost: cost.summary,
     },
-    sample: { showGapMm: sortedCopy(showGapMm), otherwiseGoodShowGapMm: otherwiseGoodGaps(blocks) },
+    sample: { showGapMm: ascending, otherwiseGoodShowGapMm: otherwiseGoodGaps(blocks, ascending) },
     byRing,
     setUps: { money: cost.money, pieces: cost.pieces },
     grades: { good, rework, scrap: trials - good - rework },

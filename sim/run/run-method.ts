@@ -1,5 +1,5 @@
 /** One method from document to result, block by block, at the pace of whoever drives the generator. */
-import { pieceCost, setUpsFor } from '../decide/cost';
+import { pieceCostSteps, setUpsFor } from '../decide/cost';
 import type { Project } from '../project/document';
 import { type BlockResult, runBlock } from './block';
 import { blockLoop } from './block-loop';
@@ -11,12 +11,12 @@ import { settleWatch } from './settled';
 export interface RunOptions extends PlanOptions {
   trials?: number;
   seed?: number;
-  /** Asked after every block; what is done by then is kept. */
+  /** Asked after every block and set-up; what is done by then is kept. */
   shouldStop?: () => boolean;
 }
 
 /**
- * Yields after every block of rings, so that the driver can show progress, pause or ask for a stop; returns the result.
+ * Yields after every block of rings and every set-up costed, so that the driver can show progress, pause or ask for a stop; returns the result.
  * Same project, method, trials and seed give the same digits. `elapsedMs` is 0: the driver holds the clock.
  */
 export function* runMethod(
@@ -34,10 +34,17 @@ export function* runMethod(
     ...(watch && { settled: (block: BlockResult) => watch.add(block) }),
     ...(options.shouldStop && { shouldStop: options.shouldStop }),
   });
+  let ringsDone = 0;
+  const progress = () => ({ method: methodIndex, ringsDone, ringsWanted: trials });
   let step = loop.next();
-  for (; !step.done; step = loop.next()) yield { method: methodIndex, ringsDone: step.value, ringsWanted: trials };
+  for (; !step.done; step = loop.next()) {
+    ringsDone = step.value;
+    yield progress();
+  }
   const { blocks, stopReason } = step.value;
-  // Whoever stops a run is waiting: a rough cost must do then.
-  const setUps = setUpsFor(stopReason === 'cancelled' ? 0 : trials);
-  return mergeBlocks(plan, blocks, stopReason, pieceCost(plan, seed, setUps));
+  const shouldStop = () => stopReason === 'cancelled' || options.shouldStop?.() === true;
+  const costing = pieceCostSteps(plan, seed, setUpsFor(trials), shouldStop);
+  let costed = costing.next();
+  for (; !costed.done; costed = costing.next()) yield progress();
+  return mergeBlocks(plan, blocks, stopReason, costed.value);
 }

@@ -28,21 +28,32 @@ export function quantile(sorted: ArrayLike<number>, p: number): number {
 }
 
 /**
- * The same number as `quantile` of the sorted values, without sorting them: time grows only in step with their count.
- * The values stay as they are and must hold no NaN; `scratch`, at least as long, is overwritten.
+ * The same numbers as `quantile` of the sorted values at ascending probabilities, without sorting: time grows only in
+ * step with the count of values. The values stay as they are and must hold no NaN.
  *
  * Source: C. A. R. Hoare, "Algorithm 65: Find", Commun. ACM 4 (1961) 321–322.
  */
-export function selectQuantile(values: Float64Array, p: number, scratch = new Float64Array(values.length)): number {
+export function selectQuantiles(values: Float64Array, probabilities: readonly number[]): number[] {
   const count = values.length;
-  const { below, weight } = placeOf(count, p);
-  if (count === 0) return Number.NaN;
-  scratch.set(values);
-  const low = selectInPlace(scratch, count, below);
-  if (weight === 0) return low;
-  let next = Infinity;
-  for (let i = below + 1; i < count; i++) if (scratch[i]! < next) next = scratch[i]!;
-  return between(low, next, weight);
+  const scratch = values.slice();
+  // What was put in order for one probability leaves only the values above it to look through for the next.
+  let from = 0;
+  return probabilities.map((p) => {
+    const { below, weight } = placeOf(count, p);
+    if (count === 0) return Number.NaN;
+    if (below < from) throw new RangeError('The probabilities do not ascend. Give them in ascending order.');
+    const low = selectInPlace(scratch, from, count, below);
+    from = below;
+    if (weight === 0) return low;
+    let next = Infinity;
+    for (let i = below + 1; i < count; i++) if (scratch[i]! < next) next = scratch[i]!;
+    return between(low, next, weight);
+  });
+}
+
+/** `selectQuantiles` at one probability. */
+export function selectQuantile(values: Float64Array, p: number): number {
+  return selectQuantiles(values, [p])[0]!;
 }
 
 /**
@@ -79,9 +90,9 @@ function between(low: number, high: number, weight: number): number {
   return weight === 0 || low === high ? low : Math.min(low + weight * (high - low), high);
 }
 
-/** Puts the value of rank `k` (from 0) of the first `count` at index k, none greater before it, none less after it. */
-function selectInPlace(values: Float64Array, count: number, k: number): number {
-  let left = 0;
+/** Puts the value that belongs at index k there if those from `from` to `count` are ordered about it, and returns it. */
+function selectInPlace(values: Float64Array, from: number, count: number, k: number): number {
+  let left = from;
   let right = count - 1;
   while (left < right) {
     const pivot = middleOf(values[left]!, values[(left + right) >>> 1]!, values[right]!);

@@ -1,24 +1,19 @@
-/** Summaries of many values. Percentiles are picked out one by one: far less work than putting all values in order. */
+/** Summaries of many values. Percentiles are picked out without sorting: far less work than putting all in order. */
 import type { GapSummary, SpreadSummary } from '../run/prediction';
 import { Moments } from './moments';
-import { selectQuantile } from './quantiles';
-
-function picker(values: Float64Array): (p: number) => number {
-  const scratch = new Float64Array(values.length);
-  return (p) => selectQuantile(values, p, scratch);
-}
+import { selectQuantiles } from './quantiles';
 
 /**
  * Mean, sample standard deviation and upper quantiles of gaps in any order, in their unit. Give the moments where they
  * are already known; else they are computed here.
  */
 export function gapSummary(values: Float64Array, moments = new Moments().add(values)): GapSummary {
-  const at = picker(values);
-  return { mean: moments.mean, sd: moments.sd, p50: at(0.5), p90: at(0.9), p95: at(0.95), p99: at(0.99) };
+  const [p50, p90, p95, p99] = selectQuantiles(values, [0.5, 0.9, 0.95, 0.99]);
+  return { mean: moments.mean, sd: moments.sd, p50: p50!, p90: p90!, p95: p95!, p99: p99! };
 }
 
 /** Mean, sample standard deviation, median and the central 90 % of values in any order, in their unit. */
 export function spreadSummary(values: Float64Array, moments = new Moments().add(values)): SpreadSummary {
-  const at = picker(values);
-  return { mean: moments.mean, sd: moments.sd, p05: at(0.05), p50: at(0.5), p95: at(0.95) };
+  const [p05, p50, p95] = selectQuantiles(values, [0.05, 0.5, 0.95]);
+  return { mean: moments.mean, sd: moments.sd, p05: p05!, p50: p50!, p95: p95! };
 }

@@ -1,6 +1,6 @@
 /** What a piece costs: by hand where nothing is left to chance, and against the share of pieces accepted where it is. */
 import { describe, expect, test } from 'vitest';
-import { pieceCost, setUpsFor } from '../../../sim/decide/cost';
+import { pieceCost, pieceCostSteps, setUpsFor } from '../../../sim/decide/cost';
 import type { Project } from '../../../sim/project/document';
 import { runBlock } from '../../../sim/run/block';
 import { finish } from '../../../sim/run/block-loop';
@@ -148,5 +148,28 @@ describe('the set-ups simulated', () => {
     const plan = methodPlan(priced({ sequence: 'swapSides', tilt: { perCutDeg: 0.2 } }), 0);
     expect(pieceCost(plan, 3, 300)).toEqual(pieceCost(plan, 3, 300));
     expect(pieceCost(plan, 4, 300).summary).not.toEqual(pieceCost(plan, 3, 300).summary);
+  });
+
+  test('are few once a stop is wanted, and the interval says so', () => {
+    const plan = methodPlan(priced({ sequence: 'swapSides', tilt: { perCutDeg: 0.2 } }), 0);
+    const whole = pieceCost(plan, 3, 2000);
+    const stopped = finish(pieceCostSteps(plan, 3, 2000, () => true));
+    expect(whole.money).toHaveLength(1500);
+    expect(stopped.money).toEqual(whole.money.slice(0, stopped.money.length));
+    expect(stopped.money.length).toBeLessThan(0.4 * whole.money.length);
+    const width = ({ low, high }: CostSummary) => high! - low!;
+    expect(width(stopped.summary)).toBeGreaterThan(1.3 * width(whole.summary));
+  });
+
+  test('let a run be stopped while they are costed: its rings are whole, its cost is rough', () => {
+    const project = priced({ sequence: 'swapSides', tilt: { perCutDeg: 0.2 } });
+    const whole = finish(runMethod(project, 0, { trials: 40_000 }));
+    let ringsDone = 0;
+    const steps = runMethod(project, 0, { trials: 40_000, shouldStop: () => ringsDone === 40_000 });
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) ringsDone = step.value.ringsDone;
+    expect(step.value.prediction).toMatchObject({ trials: 40_000, stopReason: 'trial-limit' });
+    expect(step.value.sample).toEqual(whole.sample);
+    expect(step.value.setUps.money.length).toBeLessThan(whole.setUps.money.length);
   });
 });
