@@ -42,12 +42,13 @@ export const useQuestions = create<QuestionState>()(() => ({
 const ANSWERS_KEPT = 60;
 
 /** These count good pieces, so that the show limit matters to them. */
-const DEPENDS_ON_LIMIT: readonly QuestionKind[] = ['aim', 'accuracy', 'testValue'];
+const DEPENDS_ON_LIMIT: readonly QuestionKind[] = ['aim', 'accuracy', 'testValue', 'hinges'];
 
 /** Everything that the answer follows from. */
 export function questionKey(project: Project, method: number, question: Question): string {
   const limit = DEPENDS_ON_LIMIT.includes(question.kind) ? project.limits.showGapMm : '';
-  return `${JSON.stringify(question)} ${limit} ${outcomeKey(asAsked(project, method, question), method)}`;
+  const rival = question.kind === 'hinges' ? outcomeKey(project, question.rival) : '';
+  return `${JSON.stringify(question)} ${limit} ${outcomeKey(asAsked(project, method, question), method)} ${rival}`;
 }
 
 /** The project without what makes no difference to the answer. */

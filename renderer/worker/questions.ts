@@ -3,6 +3,7 @@ import { BUDGET_TRIALS, type SourceBudget, sourceBudget } from '../../sim/budget
 import { SENSITIVITY_TRIALS, type SourceIndices, sourceSensitivity } from '../../sim/budget/source-sensitivity';
 import { type AccuracyNeeded, accuracyNeeded } from '../../sim/decide/accuracy-needed';
 import { type BestAim, bestAim } from '../../sim/decide/aim';
+import { type LeadHinges, leadHinges } from '../../sim/decide/hinges';
 import { type TestValue, testValue } from '../../sim/decide/test-value';
 import type { Project } from '../../sim/project/document';
 import { type SingleRing, singleRing } from '../../sim/run/single-ring';
@@ -22,6 +23,8 @@ export interface Asked {
   ring: { ring: number };
   /** How far the quick rule is off. */
   touchExcess: object;
+  /** What the method's lead over another, by its place in the project, hinges on. */
+  hinges: { rival: number };
 }
 
 export interface BudgetAnswer {
@@ -37,6 +40,7 @@ export interface Answers {
   ring: SingleRing;
   /** `excess` is null where the method is closed by one rule only. */
   touchExcess: { excess: TouchExcess | null };
+  hinges: LeadHinges;
 }
 
 export type QuestionKind = keyof Asked;
@@ -67,6 +71,8 @@ export function* answerSteps(project: Project, method: number, question: Questio
       return { kind: 'ring', answer: singleRing(project, method, question.ring) };
     case 'touchExcess':
       return { kind: 'touchExcess', answer: { excess: touchExcess(project, method) } };
+    case 'hinges':
+      return { kind: 'hinges', answer: yield* counted(leadHinges(project, method, question.rival)) };
   }
 }
 

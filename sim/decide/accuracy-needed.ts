@@ -65,7 +65,7 @@ export interface AccuracyQuestion {
 }
 
 /** Last x in [low, high] with holds(x), holds falling from true at low to false at high; searched on a root scale. */
-function lastHolding(low: number, high: number, holds: (x: number) => boolean): number {
+export function lastHolding(low: number, high: number, holds: (x: number) => boolean): number {
   let [yes, no] = [Math.sqrt(low), Math.sqrt(high)];
   for (let k = 0; k < BISECTIONS; k++) {
     const middle = (yes + no) / 2;

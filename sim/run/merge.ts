@@ -63,6 +63,16 @@ function goodRings(blocks: readonly BlockResult[], trials: number): Uint8Array {
   return good;
 }
 
+function closingRings(blocks: readonly BlockResult[], trials: number): Uint8Array {
+  const closing = new Uint8Array(trials);
+  let at = 0;
+  for (const { rings, closes } of blocks) {
+    closing.set(closes, at);
+    at += rings;
+  }
+  return closing;
+}
+
 /** Mean and standard deviation of the shared tilt error left after test cuts, degrees. */
 function tiltAfterTest(plan: MethodPlan, blocks: readonly BlockResult[]): { mean: number; sd: number } {
   if (!plan.test) {
@@ -89,7 +99,7 @@ export function mergeBlocks(
 
   const showGapMm = joined(blocks, 'showGapMm');
   const mouthMm = joined(blocks, 'mouthMm');
-  const byRing = { showGapMm, mouthMm, good: goodRings(blocks, trials) };
+  const byRing = { showGapMm, mouthMm, good: goodRings(blocks, trials), closes: closingRings(blocks, trials) };
   const ascending = sortedCopy(showGapMm);
   const showGap = gapSummary(ascending, new Moments().add(showGapMm));
   const hiddenGapMm = gapSummary(joined(blocks, 'hiddenGapMm'));

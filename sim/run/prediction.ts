@@ -98,7 +98,7 @@ export interface MethodResult {
   prediction: MethodPrediction;
   sample: RingSample;
   /** Ring by ring in the order they were drawn: the same place is the same luck in every method. */
-  byRing: { showGapMm: Float64Array; mouthMm: Float64Array; good: Uint8Array };
+  byRing: { showGapMm: Float64Array; mouthMm: Float64Array; good: Uint8Array; closes: Uint8Array };
   /** Money spent and pieces made at each simulated set-up, in order. */
   setUps: { money: Float64Array; pieces: Float64Array };
   /** Rings graded good, rework and scrap; they add up to `prediction.trials`. */

@@ -14,6 +14,12 @@ function fieldOf(key: SourceKey): { label: string; unit: string } {
   return fieldAt(key.startsWith('stock.') ? key : `methods[].${key}`) ?? { label: key, unit: '' };
 }
 
+/** The name of a source's figure within a sentence: "shared tilt error". */
+export function figureWords(key: SourceKey): string {
+  const { label } = fieldOf(key);
+  return label.charAt(0).toLowerCase() + label.slice(1);
+}
+
 /** "0.034°", "0.12 mm", "0.005 in": as many digits as a few thousand rings can tell. */
 export function figureText(key: SourceKey, value: number, display: Display, digits = 2): string {
   const { unit } = fieldOf(key);
