@@ -88,6 +88,7 @@ function buffersOf({ sample, byRing, setUps }: MethodResult): Transferable[] {
     byRing.showGapMm,
     byRing.mouthMm,
     byRing.good,
+    byRing.closes,
     setUps.money,
     setUps.pieces,
   ];

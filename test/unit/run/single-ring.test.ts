@@ -11,10 +11,11 @@ describe('one ring of a run', () => {
     const project = exampleProject();
     const { byRing } = finish(runMethod(project, method, { trials: TRIALS }));
     for (const ring of [0, 63, 64, 3999, 4000, TRIALS - 1]) {
-      const { joints, mouthOuterMm } = singleRing(project, method, ring, { trials: TRIALS });
+      const { joints, mouthOuterMm, closes } = singleRing(project, method, ring, { trials: TRIALS });
       const worst = Math.max(...joints.map((joint) => joint.outerMm));
       expect(worst).toBe(byRing.showGapMm[ring]);
       expect(mouthOuterMm).toBe(byRing.mouthMm[ring]);
+      expect(closes).toBe(byRing.closes[ring] === 1);
     }
   });
 
