@@ -1,6 +1,7 @@
 /** `ringtrue compare`: the methods side by side, and which to use. */
 import { aheadChance } from '../../sim/decide/ahead';
 import { bestChances, methodDifferences } from '../../sim/decide/differences';
+import { predictionOf } from '../../sim/export/prediction-json';
 import type { MethodResult, RunProgress } from '../../sim/run/prediction';
 import { type ComparedMethod, differenceTable } from '../../sim/wording/differences';
 import { methodTable, plainText } from '../../sim/wording/tables';
@@ -8,7 +9,7 @@ import { type AheadPair, aheadSentence, rankedByMerit, recommendation } from '..
 import { readArguments } from './arguments';
 import { fitForTerminal } from './fit-for-terminal';
 import { openProject } from './open-project';
-import { headTexts, predictionOf } from './predict';
+import { headTexts } from './predict';
 import { progressLine } from './progress';
 import { runMethods } from './run-methods';
 import { RUN_OPTIONS, runWishes } from './run-options';

@@ -1,9 +1,10 @@
 /** `ringtrue predict`: what each method of the project leads to. */
+import { predictionJson } from '../../sim/export/prediction-json';
 import { geometrySummary, ringGeometry } from '../../sim/geometry/ring';
 import { warnings } from '../../sim/project/checks';
 import type { Project } from '../../sim/project/document';
 import { problemLine } from '../../sim/project/problem';
-import type { MethodPrediction, MethodResult, Prediction, RunProgress } from '../../sim/run/prediction';
+import type { MethodPrediction, MethodResult, RunProgress } from '../../sim/run/prediction';
 import { touchExcess } from '../../sim/run/touch-excess';
 import { touchSentence } from '../../sim/wording/joints';
 import { budgetTable, geometryTable, plainText, predictionTable } from '../../sim/wording/tables';
@@ -34,19 +35,8 @@ export async function predict(args: readonly string[], io: CommandIo, workerProg
     if (!wishes.json) texts.push(...methodTexts(result, project, methods[predictions.length - 1]!));
   }
   progress.clear();
-  if (wishes.json) io.stdout.write(`${JSON.stringify(predictionOf(project, predictions), null, 2)}\n`);
+  if (wishes.json) io.stdout.write(predictionJson(project, predictions));
   else io.stdout.write(fitForTerminal(`${[...headTexts(project), ...texts].join('\n\n')}\n`));
-}
-
-export function predictionOf(project: Project, methods: MethodPrediction[]): Prediction {
-  return {
-    format: 'ringtrue-prediction',
-    version: 1,
-    title: project.title,
-    seed: project.run.seed,
-    geometry: geometrySummary(ringGeometry(project.piece)),
-    methods,
-  };
 }
 
 /** Title and warnings. */

@@ -10,7 +10,8 @@ import { angleText, type Display, lengthText, MM_PER_INCH, piecesText, shareText
 import { SOURCE_WORDS } from './sources';
 import { plainText, type TextTable } from './tables';
 
-function fieldOf(key: SourceKey): { label: string; unit: string } {
+/** What a figure of a source is called, and its unit. */
+export function fieldOf(key: SourceKey): { label: string; unit: string } {
   return fieldAt(key.startsWith('stock.') ? key : `methods[].${key}`) ?? { label: key, unit: '' };
 }
 

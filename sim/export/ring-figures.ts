@@ -1,0 +1,43 @@
+/** Every single ring of a run. */
+import type { MethodResult } from '../run/prediction';
+import { countText, type Display } from '../wording/figures';
+import { type Figure, type FigureTable, lengthColumn, lengthFigure, plainColumn } from './figure-table';
+
+/** A spreadsheet has little more than a million lines. */
+export const MOST_RINGS = 1_000_000;
+
+/** What the table is of. */
+export function ringTableName({ prediction: { name, trials } }: MethodResult): string {
+  const which = trials > MOST_RINGS ? `, the first ${countText(MOST_RINGS)} of ${countText(trials)}` : '';
+  return `Single rings of “${name}”${which}`;
+}
+
+/** One row a ring in the order they were drawn, counted from 1: the same number is the same luck in every method. */
+export function ringFigures({ byRing }: MethodResult, display: Display): FigureTable {
+  return {
+    columns: [
+      plainColumn('Ring'),
+      lengthColumn('Widest gap that shows', display),
+      lengthColumn('Mouth at dry fit, overlap below 0', display),
+      plainColumn('Good', '1 = yes'),
+      plainColumn('Closes', '1 = yes'),
+    ],
+    rows: { [Symbol.iterator]: () => ringRows(byRing, display) },
+  };
+}
+
+function* ringRows(
+  { showGapMm, mouthMm, good, closes }: MethodResult['byRing'],
+  display: Display,
+): Generator<readonly Figure[], void, void> {
+  const count = Math.min(showGapMm.length, MOST_RINGS);
+  for (let ring = 0; ring < count; ring++) {
+    yield [
+      ring + 1,
+      lengthFigure(showGapMm[ring]!, display),
+      lengthFigure(mouthMm[ring]!, display),
+      good[ring]!,
+      closes[ring]!,
+    ];
+  }
+}

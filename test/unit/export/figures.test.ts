@@ -1,0 +1,150 @@
+import { describe, expect, test } from 'vitest';
+import { TEST_PIECE_KINDS, testPieceFigures } from '../../../sim/decide/bench-card';
+import type { Figure, FigureTable } from '../../../sim/export/figure-table';
+import { jointFigures, mouthFigures } from '../../../sim/export/joint-figures';
+import { geometryFigures } from '../../../sim/export/piece-figures';
+import { MOST_RINGS, ringFigures, ringTableName } from '../../../sim/export/ring-figures';
+import { testPieceTable } from '../../../sim/export/test-figures';
+import { dotFigures, methodFigures, yieldFigures } from '../../../sim/export/verdict-figures';
+import { ringGeometry } from '../../../sim/geometry/ring';
+import { exampleProject } from '../../../sim/project/example';
+import { finish } from '../../../sim/run/block-loop';
+import { runMethod } from '../../../sim/run/run-method';
+import { singleRing } from '../../../sim/run/single-ring';
+import { gapText, lengthText, MM_PER_INCH, shareWithInterval } from '../../../sim/wording/figures';
+import { jointTable } from '../../../sim/wording/joints';
+import { mouthTable } from '../../../sim/wording/mouth';
+import { geometryTable, methodTable } from '../../../sim/wording/tables';
+
+const project = exampleProject();
+const TRIALS = 4000;
+const results = [0, 2].map((method) => finish(runMethod(project, method, { trials: TRIALS })));
+const result = results[0]!;
+
+const rowsOf = ({ rows }: FigureTable): (readonly Figure[])[] => [...rows];
+
+function column({ columns, rows }: FigureTable, head: string): Figure[] {
+  const place = columns.findIndex((one) => one.head === head);
+  if (place < 0) throw new Error(`There is no column ${head}.`);
+  return [...rows].map((row) => row[place] ?? null);
+}
+
+const asShare = (figures: Figure[]) => {
+  const [value, low, high] = figures.map((figure) => Number(figure) / 100);
+  return { value: value!, low: low!, high: high! };
+};
+
+describe('figures for a spreadsheet', () => {
+  test('have a unit for every column and a figure for every column in every row', () => {
+    const tables = [
+      methodFigures(results, 'metric'),
+      jointFigures(result.prediction.jointShowGapP95Mm, null, 'inch'),
+      mouthFigures(result.prediction.mouthMm, 'metric'),
+      geometryFigures(ringGeometry(project.piece), 'metric'),
+      ringFigures(result, 'metric'),
+    ];
+    for (const table of tables) {
+      for (const row of table.rows) expect(row).toHaveLength(table.columns.length);
+      expect(new Set(table.columns.map(({ head }) => head)).size).toBe(table.columns.length);
+    }
+  });
+
+  test('are those of the table of methods, before they were rounded', () => {
+    const figures = methodFigures(results, 'metric');
+    const words = methodTable(results, 'metric');
+    rowsOf(figures).forEach((row, k) => {
+      expect(row[0]).toBe(words.rows[k]?.[0]);
+      expect(shareWithInterval(asShare(row.slice(2, 5)))).toBe(words.rows[k]?.[1]);
+      const [p95, low, high] = row.slice(5, 8).map(Number);
+      expect(gapText(p95!, 'metric', (high! - low!) / 2)).toBe(words.rows[k]?.[2]);
+      expect(p95).toBe(results[k]?.prediction.showGapMm.p95);
+    });
+  });
+
+  test('are told in the unit of the screen', () => {
+    const geometry = ringGeometry(project.piece);
+    for (const display of ['metric', 'inch'] as const) {
+      const table = geometryFigures(geometry, display);
+      const words = new Map(geometryTable(geometry, display).rows.map(([name = '', text = '']) => [name, text]));
+      table.columns.forEach(({ head, unit }, k) => {
+        const figure = Number(rowsOf(table)[0]?.[k]);
+        const mm = unit === 'in' ? figure * MM_PER_INCH : figure;
+        if (unit !== '°') expect(lengthText(mm, display), head).toBe(words.get(head));
+        if (unit !== '°') expect(unit).toBe(display === 'inch' ? 'in' : 'mm');
+      });
+    }
+    const inches = column(mouthFigures(result.prediction.mouthMm, 'inch'), 'Open; overlap below 0');
+    expect(Number(inches[1]) * MM_PER_INCH).toBeCloseTo(result.prediction.mouthMm.p50, 12);
+    expect(mouthTable(result.prediction.mouthMm, 'inch').rows).toHaveLength(inches.length);
+  });
+
+  test('of a ring’s joints are those of the joints’ table', () => {
+    const ring = singleRing(project, 0, 12, { trials: TRIALS });
+    const p95Mm = result.prediction.jointShowGapP95Mm;
+    const rows = rowsOf(jointFigures(p95Mm, ring, 'metric'));
+    jointTable(p95Mm, ring, 'metric').rows.forEach(([, staves, outside, , all], k) => {
+      const [, from, to, outerMm, , p95] = rows[k] ?? [];
+      expect(`${from} and ${to}`).toBe(staves);
+      expect(Number(outerMm) < 0.005 ? 'touches' : gapText(Number(outerMm), 'metric')).toBe(outside);
+      expect(gapText(Number(p95), 'metric')).toBe(all);
+    });
+  });
+
+  test('of single rings are every ring, and add up to what the run says', () => {
+    const table = ringFigures(result, 'metric');
+    expect(rowsOf(table)).toHaveLength(TRIALS);
+    const sum = (head: string): number => column(table, head).reduce<number>((all, figure) => all + Number(figure), 0);
+    expect(sum('Good') / TRIALS).toBe(result.prediction.yield.value);
+    expect(1 - sum('Closes') / TRIALS).toBeCloseTo(result.prediction.willNotClose.value, 12);
+    expect(sum('Widest gap that shows') / TRIALS).toBeCloseTo(result.prediction.showGapMm.mean, 10);
+    expect(sum('Mouth at dry fit, overlap below 0') / TRIALS).toBeCloseTo(result.prediction.mouthMm.mean, 10);
+    expect(ringTableName(result)).toBe(`Single rings of “${result.prediction.name}”`);
+  });
+
+  test('of more rings than a spreadsheet holds stop there, and say so', () => {
+    const many = MOST_RINGS + 3;
+    const large = {
+      ...result,
+      prediction: { ...result.prediction, trials: many },
+      byRing: {
+        showGapMm: new Float64Array(many),
+        mouthMm: new Float64Array(many),
+        good: new Uint8Array(many),
+        closes: new Uint8Array(many),
+      },
+    };
+    let count = 0;
+    for (const _ of ringFigures(large, 'metric').rows) count += 1;
+    expect(count).toBe(MOST_RINGS);
+    expect(ringTableName(large)).toMatch(/, the first 1,000,000 of 1,000,003$/);
+  });
+
+  test('of curve and dots give each method its columns, at every limit and for every dot', () => {
+    const at = (limitMm: number) => ({ value: limitMm, low: limitMm / 2, high: 1 });
+    const curve = yieldFigures([{ name: 'A', at }], [0, 0.25], 'metric');
+    expect(rowsOf(curve)).toEqual([
+      [0, 0, 0, 100],
+      [0.25, 25, 12.5, 100],
+    ]);
+    const dots = dotFigures(
+      [
+        { name: 'A', gapsMm: [0.1, 0.2] },
+        { name: 'B', gapsMm: [0.3] },
+      ],
+      'metric',
+    );
+    expect(rowsOf(dots)).toEqual([
+      [1, 0.1, 0.3],
+      [2, 0.2, null],
+    ]);
+  });
+
+  test('of a test piece that cannot be used are left out', () => {
+    const pieces = TEST_PIECE_KINDS.map((kind, k) => {
+      return { kind, figures: testPieceFigures(project, 0, kind), refusal: k === 1 ? 'It cannot be used.' : null };
+    });
+    const rows = rowsOf(testPieceTable(pieces, 'metric'));
+    expect(rows[1]?.slice(1)).toEqual([null, null, null]);
+    expect(Number(rows[0]?.[2])).toBeGreaterThan(0);
+  });
+});
