@@ -9,5 +9,6 @@ export const CHANNELS = {
   recovery: 'ringtrue:recovery',
   dropRecovery: 'ringtrue:drop-recovery',
   printPdf: 'ringtrue:print-pdf',
+  exportFile: 'ringtrue:export-file',
   setEdited: 'ringtrue:set-edited',
 } as const;

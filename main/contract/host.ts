@@ -42,6 +42,13 @@ export interface SheetToPrint {
   html: string;
 }
 
+/** Something made of the project for use elsewhere: a table, a picture, a prediction. */
+export interface FileToExport {
+  /** Its ending says what it is: .csv, .svg, .png or .json. */
+  name: string;
+  bytes: Uint8Array<ArrayBuffer>;
+}
+
 export interface Host {
   readonly kind: 'electron' | 'browser' | 'test';
   /** The file named when the program was started, if any. */
@@ -62,6 +69,8 @@ export interface Host {
   dropRecovery(): Promise<void>;
   /** Makes a PDF of a sheet and lets the person keep it; null when they changed their mind. */
   printPdf(sheet: SheetToPrint): Promise<SavedFile | HostProblem | null>;
+  /** Lets the person keep a file that the program does not read again; null when they changed their mind. */
+  exportFile(file: FileToExport): Promise<SavedFile | HostProblem | null>;
   /** Tells the window whether closing it now would lose edits. */
   setEdited(edited: boolean): void;
 }

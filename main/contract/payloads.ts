@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LARGEST_EXPORT_BYTES } from '../../sim/export/file-size';
 import { LARGEST_FILE_BYTES } from '../../sim/project/file-size';
 
 const NAME = z.string().min(1).max(255);
@@ -18,5 +19,10 @@ export const KEEP_RECOVERY_PAYLOAD = z.strictObject({ name: NAME, text: TEXT, pl
 export const REOPEN_PAYLOAD = PLACE;
 
 export const PRINT_PDF_PAYLOAD = z.strictObject({ name: NAME, html: TEXT });
+
+export const EXPORT_FILE_PAYLOAD = z.strictObject({
+  name: NAME.regex(/^[^/\\]+\.(csv|svg|png|json)$/),
+  bytes: z.instanceof(Uint8Array).refine(({ length }) => length <= LARGEST_EXPORT_BYTES),
+});
 
 export const SET_EDITED_PAYLOAD = z.boolean();

@@ -1,23 +1,21 @@
-import { basename } from 'node:path';
 import { dialog, type IpcMainEvent, type IpcMainInvokeEvent, ipcMain } from 'electron';
 import { CHANNELS } from '../contract/channels';
 import type { HostProblem, OpenedFile, SavedFile } from '../contract/host';
 import {
+  EXPORT_FILE_PAYLOAD,
   KEEP_RECOVERY_PAYLOAD,
   PRINT_PDF_PAYLOAD,
   REOPEN_PAYLOAD,
   SAVE_PAYLOAD,
   SET_EDITED_PAYLOAD,
 } from '../contract/payloads';
-import { asHostProblem } from '../files/places';
 import type { ProjectFiles } from '../files/project-files';
-import { writeAtomically } from '../files/write-atomically';
 import { isPagesAddress } from './pages-protocol';
 import { sheetPdf } from './sheet-pdf';
 import type { ShellWindow } from './window';
+import { writeWhereAsked } from './write-where-asked';
 
 const FILTERS = [{ name: 'Ringtrue project', extensions: ['json'] }];
-const PDF_FILTERS = [{ name: 'PDF', extensions: ['pdf'] }];
 
 /** Answers the verbs of `Host` for the pages in our window, and for nobody else. */
 export function answerChannels(shellWindow: ShellWindow, files: ProjectFiles, startFile: string | null): void {
@@ -77,15 +75,13 @@ export function answerChannels(shellWindow: ShellWindow, files: ProjectFiles, st
   ipcMain.handle(CHANNELS.printPdf, async (event, payload: unknown): Promise<SavedFile | HostProblem | null> => {
     checkSender(event);
     const { name, html } = PRINT_PDF_PAYLOAD.parse(payload);
-    const asked = { defaultPath: name, filters: PDF_FILTERS };
-    const { filePath, canceled } = await dialog.showSaveDialog(browserWindow, asked);
-    if (canceled || !filePath) return null;
-    try {
-      await writeAtomically(filePath, await sheetPdf(html));
-      return { name: basename(filePath), place: null };
-    } catch (error) {
-      return asHostProblem(error);
-    }
+    return writeWhereAsked(browserWindow, name, () => sheetPdf(html));
+  });
+
+  ipcMain.handle(CHANNELS.exportFile, async (event, payload: unknown): Promise<SavedFile | HostProblem | null> => {
+    checkSender(event);
+    const { name, bytes } = EXPORT_FILE_PAYLOAD.parse(payload);
+    return writeWhereAsked(browserWindow, name, async () => bytes);
   });
 
   ipcMain.on(CHANNELS.setEdited, (event, payload: unknown) => {

@@ -14,6 +14,7 @@ const host = {
   recovery: () => ipcRenderer.invoke(CHANNELS.recovery),
   dropRecovery: () => ipcRenderer.invoke(CHANNELS.dropRecovery),
   printPdf: (sheet) => ipcRenderer.invoke(CHANNELS.printPdf, sheet),
+  exportFile: (file) => ipcRenderer.invoke(CHANNELS.exportFile, file),
   setEdited: (edited) => ipcRenderer.send(CHANNELS.setEdited, edited),
 } satisfies Host;
 

@@ -1,4 +1,5 @@
 import type {
+  FileToExport,
   FileToSave,
   Host,
   HostProblem,
@@ -7,6 +8,7 @@ import type {
   SavedFile,
   SheetToPrint,
 } from '../../main/contract/host';
+import { exportSizeProblem } from '../../sim/export/file-size';
 import { sizeProblem } from '../../sim/project/file-size';
 import { chooseFile } from './choose-file';
 import { handOverDownload } from './hand-over-download';
@@ -78,6 +80,21 @@ async function printPdf({ name, html }: SheetToPrint): Promise<SavedFile | HostP
   }
 }
 
+const EXPORT_TYPES: Readonly<Record<string, string>> = {
+  csv: 'text/csv;charset=utf-8',
+  svg: 'image/svg+xml',
+  png: 'image/png',
+  json: 'application/json',
+};
+
+async function exportFile({ name, bytes }: FileToExport): Promise<SavedFile | HostProblem> {
+  const problem = exportSizeProblem(name, bytes.length);
+  if (problem) return { problem };
+  const type = EXPORT_TYPES[name.slice(name.lastIndexOf('.') + 1)] ?? 'application/octet-stream';
+  handOverDownload(name, new Blob([bytes], { type }));
+  return { name, place: null };
+}
+
 /** The answer, or `instead` where there is none: what is only offered is no reason to complain. */
 async function orElse<Answer extends object | null>(answer: Promise<Answer | HostProblem>, instead: Answer) {
   const given = await answer;
@@ -106,6 +123,7 @@ export function browserHost(): Host {
       await change<null>('/api/drop-recovery', {});
     },
     printPdf,
+    exportFile,
     setEdited(edited) {
       if (edited) window.addEventListener('beforeunload', guardUnload);
       else window.removeEventListener('beforeunload', guardUnload);

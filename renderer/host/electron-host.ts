@@ -1,4 +1,5 @@
 import type { Host } from '../../main/contract/host';
+import { exportSizeProblem } from '../../sim/export/file-size';
 
 declare global {
   interface Window {
@@ -23,6 +24,10 @@ export function electronHost(bridge: Host): Host {
     recovery: () => bridge.recovery().catch(() => null),
     dropRecovery: () => bridge.dropRecovery().catch(() => {}),
     printPdf: (sheet) => bridge.printPdf(sheet).catch(() => FAILED),
+    async exportFile(file) {
+      const problem = exportSizeProblem(file.name, file.bytes.length);
+      return problem ? { problem } : bridge.exportFile(file).catch(() => FAILED);
+    },
     setEdited: (edited) => bridge.setEdited(edited),
   } satisfies Host;
 }

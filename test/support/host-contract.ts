@@ -2,6 +2,7 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Host } from '../../main/contract/host';
+import { LARGEST_EXPORT_BYTES } from '../../sim/export/file-size';
 import { scratchFolder } from './scratch-folder';
 
 /**
@@ -127,6 +128,14 @@ export function describeHost(
       expect(await next.save({ ...given!, text: 'saved' })).toMatchObject({ name: 'piece.ringtrue.json' });
       await next.dropRecovery();
       expect(await (await start(null, state)).recovery()).toBeNull();
+    });
+
+    it('says in a sentence that a file is too large to be exported', async () => {
+      const host = await start(null, scratchFolder());
+      const bytes = new Uint8Array(LARGEST_EXPORT_BYTES + 1);
+      expect(await host.exportFile({ name: 'rings.csv', bytes })).toEqual({
+        problem: expect.stringMatching(/^rings\.csv would have 129 MB, more than the 128 MB .*\.$/),
+      });
     });
 
     it('says in a sentence that edits cannot be kept', async () => {

@@ -1,8 +1,9 @@
-import type { FileToSave, Host, OpenedFile } from '../../main/contract/host';
+import type { FileToExport, FileToSave, Host, OpenedFile } from '../../main/contract/host';
 
 /** A host that keeps everything in memory, and what it was asked. */
 export interface MemoryHost extends Host {
   readonly saved: FileToSave[];
+  readonly exported: FileToExport[];
   /** The edits kept aside just now. */
   kept: OpenedFile | null;
 }
@@ -12,6 +13,7 @@ export function memoryHost(verbs: Partial<Host> = {}): MemoryHost {
   const host: MemoryHost = {
     kind: 'test',
     saved: [],
+    exported: [],
     kept: null,
     openedAtStart: async () => null,
     open: async () => null,
@@ -30,6 +32,10 @@ export function memoryHost(verbs: Partial<Host> = {}): MemoryHost {
       host.kept = null;
     },
     printPdf: async ({ name }) => ({ name, place: null }),
+    async exportFile(file) {
+      host.exported.push(file);
+      return { name: file.name, place: null };
+    },
     setEdited() {},
   };
   return Object.assign(host, verbs);

@@ -73,6 +73,28 @@ describe('the browser host', () => {
     expect(document.querySelector('input')).toBeNull();
   });
 
+  it.each([
+    ['rings.csv', 'text/csv;charset=utf-8'],
+    ['chart.png', 'image/png'],
+  ])('hands %s over as a download, byte by byte and of its kind', async (name, type) => {
+    const host = await start(null);
+    const blobs: Blob[] = [];
+    vi.stubGlobal('URL', {
+      createObjectURL: (blob: Blob) => `blob:${blobs.push(blob)}`,
+      revokeObjectURL: () => {},
+    });
+    const clicked: string[] = [];
+    vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
+      clicked.push(this.download);
+    });
+    const bytes = Uint8Array.from([0xef, 0xbb, 0xbf, 0x41]);
+    expect(await host.exportFile({ name, bytes })).toEqual({ name, place: null });
+    expect(clicked).toEqual([name]);
+    expect(blobs[0]?.type.replace('; ', ';')).toBe(type);
+    expect(new Uint8Array((await blobs[0]?.arrayBuffer()) ?? new ArrayBuffer(0))).toEqual(bytes);
+    vi.restoreAllMocks();
+  });
+
   it('asks before the window closes only while there are edits', async () => {
     const host = await start(null);
     const leave = () => window.dispatchEvent(new Event('beforeunload', { cancelable: true }));

@@ -51,6 +51,27 @@ describe('the Electron shell', () => {
     expect(readFileSync(filePath, 'utf8')).toBe('c');
   });
 
+  it('writes an exported file byte by byte where the person says, and nothing when they change their mind', async () => {
+    const host = await start(null);
+    const filePath = join(scratchFolder(), 'chosen.png');
+    const bytes = Uint8Array.from([0x89, 0x50, 0, 0xff]);
+    seen.saveAnswer = { canceled: false, filePath };
+    expect(await host.exportFile({ name: 'chart.png', bytes })).toEqual({ name: 'chosen.png', place: null });
+    expect(new Uint8Array(readFileSync(filePath))).toEqual(bytes);
+    seen.saveAnswer = { canceled: false, filePath: join(filePath, 'below-a-file.csv') };
+    expect(await host.exportFile({ name: 'table.csv', bytes })).toEqual({
+      problem: expect.stringContaining('cannot be written'),
+    });
+    seen.saveAnswer = { canceled: true, filePath: '' };
+    expect(await host.exportFile({ name: 'chart.png', bytes })).toBeNull();
+  });
+
+  it.each(['run.exe', '../table.csv', 'piece', 'a/b.svg', ''])('exports no file by the name %j', async (name) => {
+    await start(null);
+    const payload = { name, bytes: new Uint8Array(1) };
+    await expect(ipcRenderer.invoke(CHANNELS.exportFile, payload)).rejects.toThrow();
+  });
+
   it('prints a sheet where no script runs, and writes it where the person says', async () => {
     const host = await start(null);
     const filePath = join(scratchFolder(), 'sheet.pdf');
