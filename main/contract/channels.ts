@@ -10,5 +10,9 @@ export const CHANNELS = {
   dropRecovery: 'ringtrue:drop-recovery',
   printPdf: 'ringtrue:print-pdf',
   exportFile: 'ringtrue:export-file',
+  keptView: 'ringtrue:kept-view',
+  keepView: 'ringtrue:keep-view',
+  setMenu: 'ringtrue:set-menu',
+  onMenuChosen: 'ringtrue:menu-chosen',
   setEdited: 'ringtrue:set-edited',
 } as const;

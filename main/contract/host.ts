@@ -42,6 +42,18 @@ export interface SheetToPrint {
   html: string;
 }
 
+/** One command of the pages, as the window's own menu shows it. */
+export interface MenuCommand {
+  id: string;
+  label: string;
+  /** The head it stands under. */
+  group: string;
+  /** "CommandOrControl+Shift+Z"; null when it has no keys. */
+  shortcut: string | null;
+  /** Whether it does anything just now. */
+  applies: boolean;
+}
+
 /** Something made of the project for use elsewhere: a table, a picture, a prediction. */
 export interface FileToExport {
   /** Its ending says what it is: .csv, .svg, .png or .json. */
@@ -71,6 +83,14 @@ export interface Host {
   printPdf(sheet: SheetToPrint): Promise<SavedFile | HostProblem | null>;
   /** Lets the person keep a file that the program does not read again; null when they changed their mind. */
   exportFile(file: FileToExport): Promise<SavedFile | HostProblem | null>;
+  /** What `keepView` kept, also by a former start; null when nothing is kept. */
+  keptView(): Promise<string | null>;
+  /** Keeps on this machine how the person likes to look at things, as text that the pages alone understand. */
+  keepView(text: string): Promise<void>;
+  /** Shows the commands in the window's own menu in place of those before. A window without a menu leaves it at that. */
+  setMenu(commands: readonly MenuCommand[]): void;
+  /** From now on tells which command was chosen in the menu, in place of whoever was told before. */
+  onMenuChosen(take: (id: string) => void): void;
   /** Tells the window whether closing it now would lose edits. */
   setEdited(edited: boolean): void;
 }

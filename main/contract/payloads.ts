@@ -25,4 +25,24 @@ export const EXPORT_FILE_PAYLOAD = z.strictObject({
   bytes: z.instanceof(Uint8Array).refine(({ length }) => length <= LARGEST_EXPORT_BYTES),
 });
 
+/** More than any way of looking at things takes. */
+export const LARGEST_VIEW_CHARACTERS = 10_000;
+
+export const KEEP_VIEW_PAYLOAD = z.string().max(LARGEST_VIEW_CHARACTERS);
+
+export const SET_MENU_PAYLOAD = z
+  .array(
+    z.strictObject({
+      id: z.string().min(1).max(400),
+      label: z.string().min(1).max(400),
+      group: z.string().min(1).max(40),
+      shortcut: z
+        .string()
+        .regex(/^(CommandOrControl\+)?(Shift\+)?([A-Z0-9]|F\d{1,2})$/)
+        .nullable(),
+      applies: z.boolean(),
+    }),
+  )
+  .max(200);
+
 export const SET_EDITED_PAYLOAD = z.boolean();

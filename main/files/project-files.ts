@@ -1,5 +1,6 @@
 import { basename, dirname } from 'node:path';
 import type { FileToSave, HostProblem, OpenedFile, RecentFile, SavedFile } from '../contract/host';
+import { KeptView } from './kept-view';
 import { asHostProblem, Places } from './places';
 import { RecentFiles } from './recent-files';
 import { RecoverySlot } from './recovery-slot';
@@ -9,11 +10,13 @@ export class ProjectFiles {
   readonly #places = new Places();
   readonly #slot: RecoverySlot;
   readonly #recent: RecentFiles;
+  readonly #view: KeptView;
 
   /** @param stateFolder the user's own folder for this program */
   constructor(stateFolder: string) {
     this.#slot = new RecoverySlot(stateFolder);
     this.#recent = new RecentFiles(stateFolder);
+    this.#view = new KeptView(stateFolder);
   }
 
   /** Reads a file that the person named or chose. */
@@ -70,5 +73,13 @@ export class ProjectFiles {
 
   async dropRecovery(): Promise<void> {
     await this.#slot.drop();
+  }
+
+  keptView(): Promise<string | null> {
+    return this.#view.read();
+  }
+
+  keepView(text: string): Promise<void> {
+    return this.#view.keep(text);
   }
 }

@@ -1,4 +1,5 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
+import { LARGEST_VIEW_CHARACTERS } from '../contract/payloads';
 import type { ProjectFiles } from '../files/project-files';
 import { readBody } from './read-body';
 import { sendJson, sendText } from './send';
@@ -27,6 +28,7 @@ type Answer = (asked: FileRequest) => Promise<unknown>;
 const READS: Readonly<Record<string, Answer>> = {
   '/api/start-file': async ({ files, startFile }) => (startFile ? files.read(startFile) : null),
   '/api/recent': ({ files }) => files.recent(),
+  '/api/kept-view': ({ files }) => files.keptView(),
 };
 
 /** Whatever changes something on the disk is asked for with POST, which a page must name its origin for. */
@@ -39,7 +41,7 @@ const CHANGES: Readonly<Record<string, Answer>> = {
   },
 };
 
-/** The same, with the text of a project as its body. */
+/** The same, with a text as its body: of a project, or of what is kept about the view. */
 const TEXTS: Readonly<Record<string, (asked: FileRequest, text: string) => Promise<unknown>>> = {
   '/api/save': ({ files, request }, text) => {
     const overwrite = header(request, 'x-ringtrue-overwrite') === 'yes';
@@ -48,6 +50,10 @@ const TEXTS: Readonly<Record<string, (asked: FileRequest, text: string) => Promi
   '/api/keep-recovery': ({ files, request }, text) => {
     const name = header(request, 'x-ringtrue-name').slice(0, 255) || 'project.ringtrue.json';
     return files.keepRecovery({ name, text, place: header(request, 'x-ringtrue-place') || null });
+  },
+  '/api/keep-view': async ({ files }, text) => {
+    if (text.length <= LARGEST_VIEW_CHARACTERS) await files.keepView(text);
+    return null;
   },
 };
 

@@ -4,12 +4,15 @@ import type { HostProblem, OpenedFile, SavedFile } from '../contract/host';
 import {
   EXPORT_FILE_PAYLOAD,
   KEEP_RECOVERY_PAYLOAD,
+  KEEP_VIEW_PAYLOAD,
   PRINT_PDF_PAYLOAD,
   REOPEN_PAYLOAD,
   SAVE_PAYLOAD,
   SET_EDITED_PAYLOAD,
+  SET_MENU_PAYLOAD,
 } from '../contract/payloads';
 import type { ProjectFiles } from '../files/project-files';
+import { setMenu } from './menu';
 import { isPagesAddress } from './pages-protocol';
 import { sheetPdf } from './sheet-pdf';
 import type { ShellWindow } from './window';
@@ -82,6 +85,21 @@ export function answerChannels(shellWindow: ShellWindow, files: ProjectFiles, st
     checkSender(event);
     const { name, bytes } = EXPORT_FILE_PAYLOAD.parse(payload);
     return writeWhereAsked(browserWindow, name, async () => bytes);
+  });
+
+  ipcMain.handle(CHANNELS.keptView, async (event) => {
+    checkSender(event);
+    return files.keptView();
+  });
+
+  ipcMain.handle(CHANNELS.keepView, async (event, payload: unknown) => {
+    checkSender(event);
+    await files.keepView(KEEP_VIEW_PAYLOAD.parse(payload));
+  });
+
+  ipcMain.on(CHANNELS.setMenu, (event, payload: unknown) => {
+    checkSender(event);
+    setMenu(SET_MENU_PAYLOAD.parse(payload), (id) => browserWindow.webContents.send(CHANNELS.onMenuChosen, id));
   });
 
   ipcMain.on(CHANNELS.setEdited, (event, payload: unknown) => {

@@ -15,6 +15,13 @@ const host = {
   dropRecovery: () => ipcRenderer.invoke(CHANNELS.dropRecovery),
   printPdf: (sheet) => ipcRenderer.invoke(CHANNELS.printPdf, sheet),
   exportFile: (file) => ipcRenderer.invoke(CHANNELS.exportFile, file),
+  keptView: () => ipcRenderer.invoke(CHANNELS.keptView),
+  keepView: (text) => ipcRenderer.invoke(CHANNELS.keepView, text),
+  setMenu: (commands) => ipcRenderer.send(CHANNELS.setMenu, commands),
+  onMenuChosen(take) {
+    ipcRenderer.removeAllListeners(CHANNELS.onMenuChosen);
+    ipcRenderer.on(CHANNELS.onMenuChosen, (_event, id: string) => take(id));
+  },
   setEdited: (edited) => ipcRenderer.send(CHANNELS.setEdited, edited),
 } satisfies Host;
 

@@ -23,7 +23,7 @@ async function start(): Promise<void> {
   refuseOtherPages();
   await app.whenReady();
   refusePermissions();
-  setMenu();
+  setMenu([], () => {});
   servePages(await readPageFiles(PAGES_FOLDER));
   const files = new ProjectFiles(app.getPath('userData'));
   const shellWindow = openShellWindow({ onEditsGivenUp: () => files.dropRecovery() });

@@ -1,48 +1,63 @@
-/** Everything a person can do from the whole window. Buttons, keys and menus read this one list. */
+/** Everything a person can do from the whole window. Buttons, keys, the list of commands and the window's menu read this one list. */
 import type { Host } from '../../main/contract/host';
-import { redo, undo, useDocument } from '../state/document-store';
-import { PAGES, type Page, showPage } from '../state/view-store';
+import { edit, redo, undo, useDocument } from '../state/document-store';
+import type { Simulation } from '../state/simulate-project';
+import { standingNow } from '../state/standing';
+import { PAGE_NAMES, PAGES, showOrientation, showPage, type ThemeChoice, useView } from '../state/view-store';
+import type { Command, CommandGroup, Shortcut } from './command';
+import { methodCommands } from './method-commands';
+import { offered } from './offered-commands';
 import { mayLeave, openExample, openFile, openRecent, saveFile } from './open-save';
+import { openPalette } from './palette-store';
 
-/** `mod` is Ctrl, on a Mac the command key. */
-export interface Shortcut {
-  key: string;
-  mod: boolean;
-  shift: boolean;
-}
-
-export interface Command {
-  id: string;
-  label: string;
-  /** Other words a person may look for it by. */
-  keywords: readonly string[];
-  shortcut: Shortcut | null;
-  /** Whether it does anything just now. */
-  when: () => boolean;
-  run: () => void | Promise<void>;
-}
-
-export const PAGE_NAMES: Record<Page, string> = {
-  piece: 'Piece',
-  methods: 'Methods',
-  verdict: 'Verdict',
-  joints: 'Joints',
-  'test-cuts': 'Test cuts',
-  explain: 'Explain',
-};
-
-const always = (): boolean => true;
 const mod = (key: string, shift = false): Shortcut => ({ key, mod: true, shift });
+const applies = (): null => null;
 
-export function commandsFor(host: Host): readonly Command[] {
-  const history = () => useDocument.temporal.getState();
+/** What follows from a command's id and head alone is left out. */
+type Plain = Pick<Command, 'id' | 'label' | 'run'> & Partial<Command>;
+
+function under(group: CommandGroup, commands: readonly Plain[]): Command[] {
+  return commands.map((command) => ({ group, keywords: [], shortcut: null, whyNot: applies, ...command }));
+}
+
+/** As they stand just now: methods have commands of their own, and switches say which way they go. */
+export function commandsFor(host: Host, simulation: Simulation): readonly Command[] {
+  return [
+    ...under('File', fileCommands(host)),
+    ...under('Edit', editCommands()),
+    ...under(
+      'Go to',
+      PAGES.map((page) => ({
+        id: `show-${page}`,
+        label: PAGE_NAMES[page],
+        keywords: ['page', 'go to', 'show'],
+        whyNot: () => (useView.getState().page === page ? 'This page is on the screen.' : null),
+        run: () => showPage(page),
+      })),
+    ),
+    ...under('Figures', figureCommands(simulation)),
+    ...under('Methods', methodCommands()),
+    ...under('View', viewCommands()),
+    ...under('Help', [
+      { id: 'commands', label: 'Commands', keywords: ['find', 'search', 'all'], shortcut: mod('k'), run: openPalette },
+      {
+        id: 'orientation',
+        label: 'How to begin',
+        keywords: ['help', 'first steps', 'introduction', 'orientation', 'explain the screen'],
+        shortcut: { key: 'f1', mod: false, shift: false },
+        run: showOrientation,
+      },
+    ]),
+  ];
+}
+
+function fileCommands(host: Host): Plain[] {
   return [
     {
       id: 'open',
       label: 'Open',
       keywords: ['file', 'load', 'project'],
       shortcut: mod('o'),
-      when: always,
       run: async () => {
         if (mayLeave()) await openFile(host);
       },
@@ -51,8 +66,6 @@ export function commandsFor(host: Host): readonly Command[] {
       id: 'open-recent',
       label: 'Recent',
       keywords: ['file', 'last', 'open again', 'reopen'],
-      shortcut: null,
-      when: always,
       run: () => openRecent(host),
     },
     {
@@ -60,25 +73,49 @@ export function commandsFor(host: Host): readonly Command[] {
       label: 'Save',
       keywords: ['file', 'keep', 'store'],
       shortcut: mod('s'),
-      when: always,
       run: () => saveFile(host),
+    },
+    {
+      id: 'save-as',
+      label: 'Save under another name',
+      keywords: ['file', 'save as', 'copy', 'keep', 'store'],
+      shortcut: mod('s', true),
+      run: () => saveFile(host, 'anew'),
     },
     {
       id: 'open-example',
       label: 'Open the example',
-      keywords: ['sample', 'start', 'demo'],
-      shortcut: null,
-      when: always,
+      keywords: ['sample', 'start', 'demo', 'lantern'],
       run: () => {
         if (mayLeave()) openExample();
       },
     },
     {
+      id: 'print',
+      label: 'Print the sheet',
+      keywords: ['paper', 'report', 'client', 'explain'],
+      whyNot: () => (offered('print') ? null : 'What is printed is the sheet on the page Explain; go there first.'),
+      run: () => offered('print')?.(),
+    },
+    {
+      id: 'save-pdf',
+      label: 'Save the sheet as PDF',
+      keywords: ['paper', 'report', 'client', 'explain', 'export'],
+      whyNot: () => (offered('save-pdf') ? null : 'The PDF is of the sheet on the page Explain; go there first.'),
+      run: () => offered('save-pdf')?.(),
+    },
+  ];
+}
+
+function editCommands(): Plain[] {
+  const history = () => useDocument.temporal.getState();
+  return [
+    {
       id: 'undo',
       label: 'Undo',
       keywords: ['back', 'revert'],
       shortcut: mod('z'),
-      when: () => history().pastStates.length > 0,
+      whyNot: () => (history().pastStates.length > 0 ? null : 'Nothing was changed yet.'),
       run: undo,
     },
     {
@@ -86,40 +123,70 @@ export function commandsFor(host: Host): readonly Command[] {
       label: 'Redo',
       keywords: ['again', 'forward'],
       shortcut: mod('z', true),
-      when: () => history().futureStates.length > 0,
+      whyNot: () => (history().futureStates.length > 0 ? null : 'Nothing was undone.'),
       run: redo,
     },
-    ...PAGES.map(
-      (page): Command => ({
-        id: `show-${page}`,
-        label: PAGE_NAMES[page],
-        keywords: ['page', 'go to', 'show'],
-        shortcut: null,
-        when: always,
-        run: () => showPage(page),
-      }),
-    ),
   ];
 }
 
-export function isPressed(shortcut: Shortcut, event: KeyboardEvent): boolean {
-  const isMod = event.ctrlKey !== event.metaKey;
-  return (
-    event.key.toLowerCase() === shortcut.key &&
-    isMod === shortcut.mod &&
-    event.shiftKey === shortcut.shift &&
-    !event.altKey
-  );
+function figureCommands(simulation: Simulation): Plain[] {
+  return [
+    {
+      id: 'stop',
+      label: 'Stop refining the figures',
+      keywords: ['simulation', 'work', 'cancel', 'halt'],
+      whyNot: () => (['preview', 'refining'].includes(standingNow()) ? null : 'No figure is being refined just now.'),
+      run: simulation.cancel,
+    },
+    {
+      id: 'go-on',
+      label: 'Go on refining the figures',
+      keywords: ['simulation', 'work', 'continue', 'resume'],
+      whyNot: () => (standingNow() === 'stopped' ? null : 'Nothing was stopped.'),
+      run: simulation.goOn,
+    },
+  ];
 }
 
-/** "Ctrl+Shift+Z", as a button's hint says it. */
-export function shortcutText({ key, mod, shift }: Shortcut, isMac: boolean): string {
-  if (isMac) return `${shift ? '⇧' : ''}${mod ? '⌘' : ''}${key.toUpperCase()}`;
-  return [...(mod ? ['Ctrl'] : []), ...(shift ? ['Shift'] : []), key.toUpperCase()].join('+');
-}
+const THEMES: readonly { theme: ThemeChoice; label: string }[] = [
+  { theme: 'system', label: 'Theme: light or dark as the machine has it' },
+  { theme: 'light', label: 'Theme: light' },
+  { theme: 'dark', label: 'Theme: dark' },
+];
 
-/** For assistive technology, as aria-keyshortcuts wants it. */
-export function ariaShortcut({ key, mod, shift }: Shortcut): string {
-  const keys = `${shift ? 'Shift+' : ''}${key.toUpperCase()}`;
-  return mod ? `Control+${keys} Meta+${keys}` : keys;
+function viewCommands(): Plain[] {
+  const { project } = useDocument.getState();
+  const { inchFractions } = useView.getState();
+  const isInch = project.display === 'inch';
+  const isSo = (so: boolean, why: string) => () => (so ? why : null);
+  return [
+    {
+      id: 'units-metric',
+      label: 'Lengths in millimetres',
+      keywords: ['units', 'metric', 'mm'],
+      whyNot: isSo(!isInch, 'Lengths are in millimetres already.'),
+      run: () => edit((project) => ({ ...project, display: 'metric' })),
+    },
+    {
+      id: 'units-inch',
+      label: 'Lengths in inches',
+      keywords: ['units', 'imperial', 'in'],
+      whyNot: isSo(isInch, 'Lengths are in inches already.'),
+      run: () => edit((project) => ({ ...project, display: 'inch' })),
+    },
+    {
+      id: 'inch-fractions',
+      label: inchFractions ? 'Inches as decimals' : 'Inches as fractions to 1/64',
+      keywords: ['units', 'fractions', 'decimals'],
+      whyNot: isSo(!isInch, 'Lengths are in millimetres.'),
+      run: () => useView.setState({ inchFractions: !inchFractions }),
+    },
+    ...THEMES.map(({ theme, label }) => ({
+      id: `theme-${theme}`,
+      label,
+      keywords: ['colours', 'contrast', 'night', 'bright', 'auto'],
+      whyNot: () => (useView.getState().theme === theme ? 'It is so already.' : null),
+      run: () => useView.setState({ theme }),
+    })),
+  ];
 }

@@ -16,7 +16,7 @@ import './charts.css';
 import './pages.css';
 
 const host = chooseHost();
-keepViewOnMachine(window.localStorage);
+keepViewOnMachine(await host.keptView(), (text) => void host.keepView(text));
 const simulation = simulateProject(startPool());
 answerQuestions({ long: startWorkerAlone(), quick: startWorkerAlone() });
 keepEdits(host);

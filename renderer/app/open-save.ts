@@ -106,14 +106,19 @@ export async function takeUpDropped(file: File): Promise<void> {
   }
 }
 
-export async function saveFile(host: Host): Promise<void> {
+/** @param name `anew`: asks for another name even where the project has one */
+export async function saveFile(host: Host, name: 'as it is' | 'anew' = 'as it is'): Promise<void> {
   const { project } = useDocument.getState();
   const problems = problemsOf(project);
   if (problems.length > 0) {
     return refuse('Not saved: a file with these values could not be opened again', lines(problems));
   }
   const { fileName, place } = useFile.getState();
-  await write(host, project, { name: fileName ?? fileNameFor(project.title), text: writeProject(project), place });
+  await write(host, project, {
+    name: fileName ?? fileNameFor(project.title),
+    text: writeProject(project),
+    place: name === 'anew' ? null : place,
+  });
 }
 
 async function write(host: Host, project: Project, file: FileToSave): Promise<void> {

@@ -14,11 +14,12 @@ import { ChoiceDialog } from './choice-dialog';
 import { commandsFor } from './commands';
 import { FailureBoundary } from './failure-boundary';
 import { HostContext } from './host-context';
+import { Palette } from './palette';
 import { RefusalDialog } from './refusal-dialog';
 import { SimulationContext } from './simulation-context';
 import { useThemeOnDocument } from './theme';
 import { TitleBlock } from './title-block';
-import { useCommandKeys, useDroppedFiles, useEditedMark } from './use-window-events';
+import { useCommandKeys, useDroppedFiles, useEditedMark, useWindowMenu } from './use-window-events';
 
 const PAGE_OF: Record<Page, () => React.JSX.Element> = {
   piece: PiecePage,
@@ -30,12 +31,13 @@ const PAGE_OF: Record<Page, () => React.JSX.Element> = {
 };
 
 export function Root({ host, simulation }: { host: Host; simulation: Simulation }) {
-  const commands = useMemo(() => commandsFor(host), [host]);
+  const commandsNow = useMemo(() => () => commandsFor(host, simulation), [host, simulation]);
   const page = useView((view) => view.page);
   useThemeOnDocument();
-  useCommandKeys(commands);
+  useCommandKeys(commandsNow);
   useDroppedFiles();
   useEditedMark(host);
+  useWindowMenu(host, commandsNow);
   const CurrentPage = PAGE_OF[page];
   return (
     <HostContext value={host}>
@@ -43,13 +45,14 @@ export function Root({ host, simulation }: { host: Host; simulation: Simulation 
         <a className="skip-link" href="#page">
           Skip to the page
         </a>
-        <TitleBlock commands={commands} />
+        <TitleBlock commandsNow={commandsNow} />
         <main id="page" tabIndex={-1}>
           <FailureBoundary what="page" key={page}>
             <CurrentPage />
           </FailureBoundary>
         </main>
         <Spoken />
+        <Palette commandsNow={commandsNow} />
         <ChoiceDialog />
         <RefusalDialog />
       </SimulationContext>

@@ -1,24 +1,27 @@
 /** The strip along the top, ruled like the title block of a drawing: whose piece it is, the pages, and what can be done. */
 import { edit, useDocument } from '../state/document-store';
-import { PAGES, showPage, type ThemeChoice, useView } from '../state/view-store';
-import { ariaShortcut, type Command, PAGE_NAMES, shortcutText } from './commands';
+import { PAGE_NAMES, PAGES, showPage, type ThemeChoice, useView } from '../state/view-store';
+import { ariaShortcut, type Command, shortcutText } from './command';
+import { IS_MAC } from './is-mac';
 import { useIsEdited } from './use-window-events';
 
-const TOOLS = ['open', 'open-recent', 'save', 'open-example', 'undo', 'redo'];
+const TOOLS = ['open', 'open-recent', 'save', 'open-example', 'undo', 'redo', 'commands', 'orientation'];
+/** Those that are found by their keys alone are shown with them. */
+const WITH_KEYS = ['commands'];
+const SHORT_LABELS: Readonly<Record<string, string>> = { orientation: 'Help' };
 const THEMES: readonly { value: ThemeChoice; label: string }[] = [
   { value: 'system', label: 'Theme: auto' },
   { value: 'light', label: 'Theme: light' },
   { value: 'dark', label: 'Theme: dark' },
 ];
-const IS_MAC = /Mac|iP(hone|ad)/.test(navigator.platform);
 
-export function TitleBlock({ commands }: { commands: readonly Command[] }) {
+export function TitleBlock({ commandsNow }: { commandsNow: () => readonly Command[] }) {
   return (
     <header className="title-block">
       <p className="program">Ringtrue</p>
       <ProjectTitle />
       <Pages />
-      <Tools commands={commands} />
+      <Tools commandsNow={commandsNow} />
     </header>
   );
 }
@@ -60,24 +63,30 @@ function Pages() {
   );
 }
 
-function Tools({ commands }: { commands: readonly Command[] }) {
+function Tools({ commandsNow }: { commandsNow: () => readonly Command[] }) {
   const theme = useView((view) => view.theme);
   // What can be undone changes with the project.
   useDocument((state) => state.project);
   return (
     <div className="tools">
-      {commands
+      {commandsNow()
         .filter(({ id }) => TOOLS.includes(id))
-        .map(({ id, label, shortcut, when, run }) => (
+        .map(({ id, label, shortcut, whyNot, run }) => (
           <button
             key={id}
             type="button"
             className="quiet"
-            disabled={!when()}
+            data-command={id}
+            disabled={whyNot() !== null}
             onClick={() => void run()}
             {...(shortcut && { title: shortcutText(shortcut, IS_MAC), 'aria-keyshortcuts': ariaShortcut(shortcut) })}
           >
-            {label}
+            {SHORT_LABELS[id] ?? label}
+            {shortcut && WITH_KEYS.includes(id) && (
+              <span className="shortcut" aria-hidden="true">
+                {shortcutText(shortcut, IS_MAC)}
+              </span>
+            )}
           </button>
         ))}
       <select

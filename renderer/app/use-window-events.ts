@@ -3,22 +3,27 @@ import { useEffect } from 'react';
 import type { Host } from '../../main/contract/host';
 import { useDocument } from '../state/document-store';
 import { isEdited, useFile } from '../state/file-store';
-import { type Command, isPressed } from './commands';
+import { useRun } from '../state/run-store';
+import { useView } from '../state/view-store';
+import { type Command, isPressed, menuShortcut } from './command';
 import { mayLeave, takeUpDropped } from './open-save';
 
-export function useCommandKeys(commands: readonly Command[]): void {
+/** A slider moves many times a second; the menu, which is closed then, need not. */
+const MENU_FOLLOWS_MS = 250;
+
+export function useCommandKeys(commandsNow: () => readonly Command[]): void {
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => {
       if (document.querySelector('dialog[open]')) return;
-      const command = commands.find(({ shortcut }) => shortcut && isPressed(shortcut, event));
+      const command = commandsNow().find(({ shortcut }) => shortcut && isPressed(shortcut, event));
       if (!command) return;
       event.preventDefault();
       takeOverTyping();
-      if (command.when()) void command.run();
+      if (command.whyNot() === null) void command.run();
     };
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);
-  }, [commands]);
+  }, [commandsNow]);
 }
 
 /** Ends the gesture of the field that is being typed in, so that its number is saved or undone whole; the focus stays. */
@@ -54,6 +59,44 @@ export function useIsEdited(): boolean {
   useDocument((state) => state.project);
   useFile((state) => state.savedProject);
   return isEdited();
+}
+
+/** Keeps the window's own menu, where the host has one, at what can be done just now. */
+export function useWindowMenu(host: Host, commandsNow: () => readonly Command[]): void {
+  useEffect(() => {
+    let shown = '';
+    let isDue = false;
+    const show = (): void => {
+      isDue = false;
+      const commands = commandsNow().map(({ id, label, group, shortcut, whyNot }) => ({
+        id,
+        label,
+        group,
+        shortcut: shortcut && menuShortcut(shortcut),
+        applies: whyNot() === null,
+      }));
+      const text = JSON.stringify(commands);
+      if (text === shown) return;
+      shown = text;
+      host.setMenu(commands);
+    };
+    const showSoon = (): void => {
+      if (isDue) return;
+      isDue = true;
+      setTimeout(show, MENU_FOLLOWS_MS);
+    };
+    host.onMenuChosen((id) => {
+      const command = commandsNow().find((one) => one.id === id);
+      if (!command || command.whyNot() !== null || document.querySelector('dialog[open]')) return;
+      takeOverTyping();
+      void command.run();
+    });
+    show();
+    const stops = [useDocument.subscribe(showSoon), useView.subscribe(showSoon), useRun.subscribe(showSoon)];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }, [host, commandsNow]);
 }
 
 /** Shows in the window's title, and tells the host, whether closing would lose anything. */

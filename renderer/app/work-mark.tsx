@@ -1,30 +1,9 @@
 /** How settled the figures are: a quick preview, on their way, settled, or stopped; with the way to stop and go on. */
-import { useDocument } from '../state/document-store';
-import { useMethodOutcomes } from '../state/method-outcomes';
-import { useProblems } from '../state/problems';
 import { useRun, type Work } from '../state/run-store';
+import { useStanding } from '../state/standing';
 import { useSimulation } from './simulation-context';
 
 const WHOLE = new Intl.NumberFormat('en', { maximumFractionDigits: 0 });
-
-type Standing = 'invalid' | 'failed' | 'preview' | 'refining' | 'settled' | 'stopped';
-
-function useStanding(): Standing {
-  const problems = useProblems();
-  const working = useRun((state) => state.work !== null);
-  const showLimitMm = useDocument((state) => state.project.limits.showGapMm);
-  const active = useMethodOutcomes().filter((method) => !method.isOff);
-  if (problems.length > 0) return 'invalid';
-  if (active.some(({ failure }) => failure !== null) && !working) return 'failed';
-  const isPreview = active.some(({ outcome, isFresh }) => !outcome || !isFresh || outcome.stage === 'preview');
-  if (isPreview) return working ? 'preview' : 'stopped';
-  const isWhole = active.every(
-    ({ outcome }) => outcome?.stage === 'full' && outcome.result.prediction.stopReason !== 'cancelled',
-  );
-  const isGraded = active.every(({ outcome }) => outcome?.showLimitMm === showLimitMm);
-  if (isWhole && isGraded) return 'settled';
-  return working ? 'refining' : 'stopped';
-}
 
 function progressText({ ringsDone, ringsWanted }: Work): string {
   return `${WHOLE.format(ringsDone)} of ${WHOLE.format(ringsWanted)} rings`;

@@ -101,6 +101,15 @@ async function orElse<Answer extends object | null>(answer: Promise<Answer | Hos
   return given !== null && 'problem' in given ? instead : (given as Answer);
 }
 
+async function text(path: string): Promise<string | null> {
+  try {
+    const answer: unknown = await (await fetch(path)).json();
+    return typeof answer === 'string' ? answer : null;
+  } catch {
+    return null;
+  }
+}
+
 /**
  * The pages in a browser, behind the local host: the files named at its starts are read and written through it, every
  * other file through the browser's own choosing and downloading.
@@ -124,6 +133,13 @@ export function browserHost(): Host {
     },
     printPdf,
     exportFile,
+    keptView: () => text('/api/kept-view'),
+    async keepView(text) {
+      await change<null>('/api/keep-view', {}, text);
+    },
+    // A browser's window has no menu of ours; the list of commands stands in the page.
+    setMenu() {},
+    onMenuChosen() {},
     setEdited(edited) {
       if (edited) window.addEventListener('beforeunload', guardUnload);
       else window.removeEventListener('beforeunload', guardUnload);

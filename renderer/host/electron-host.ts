@@ -28,6 +28,10 @@ export function electronHost(bridge: Host): Host {
       const problem = exportSizeProblem(file.name, file.bytes.length);
       return problem ? { problem } : bridge.exportFile(file).catch(() => FAILED);
     },
+    keptView: () => bridge.keptView().catch(() => null),
+    keepView: (text) => bridge.keepView(text).catch(() => {}),
+    setMenu: (commands) => bridge.setMenu(commands),
+    onMenuChosen: (take) => bridge.onMenuChosen(take),
     setEdited: (edited) => bridge.setEdited(edited),
   } satisfies Host;
 }

@@ -2,8 +2,6 @@
 import type { STATE_TABLE } from './state-table';
 import { useView, type ViewState } from './view-store';
 
-const STORAGE_KEY = 'ringtrue.view';
-
 type KeptKey = {
   [Key in keyof ViewState]: (typeof STATE_TABLE)[Key]['kept'] extends 'machine' ? Key : never;
 }[keyof ViewState];
@@ -12,6 +10,7 @@ type Kept = Pick<ViewState, KeptKey>;
 /** One check a key: a value of any other kind, left by an older or newer program, is passed over. */
 const READS: { [Key in KeptKey]: (value: unknown) => value is Kept[Key] } = {
   theme: (value): value is Kept['theme'] => value === 'system' || value === 'light' || value === 'dark',
+  orientation: (value): value is Kept['orientation'] => value === 'shown' || value === 'put away',
   inchFractions: (value): value is Kept['inchFractions'] => typeof value === 'boolean',
   paper: (value): value is Kept['paper'] => value === 'a4' || value === 'letter',
 };
@@ -31,19 +30,16 @@ export function keptView(text: string | null): Partial<Kept> {
   return Object.fromEntries(entries.filter(([key, value]) => KEPT_KEYS.some((k) => k === key && READS[k](value))));
 }
 
-/** Takes up what was kept and keeps every later change. A machine that keeps nothing is no reason to stop. */
-export function keepViewOnMachine(storage: Storage): void {
-  try {
-    useView.setState(keptView(storage.getItem(STORAGE_KEY)));
-  } catch {
-    return;
-  }
+/**
+ * Takes up what was kept, and has every later change kept.
+ *
+ * @param kept what a former start kept, null when there is nothing
+ * @param keep is given the whole text anew at every change
+ */
+export function keepViewOnMachine(kept: string | null, keep: (text: string) => void): void {
+  useView.setState(keptView(kept));
   useView.subscribe((view, before) => {
     if (KEPT_KEYS.every((key) => view[key] === before[key])) return;
-    try {
-      storage.setItem(STORAGE_KEY, JSON.stringify(Object.fromEntries(KEPT_KEYS.map((key) => [key, view[key]]))));
-    } catch {
-      // Storage is full or switched off: the choice holds until the window is closed.
-    }
+    keep(JSON.stringify(Object.fromEntries(KEPT_KEYS.map((key) => [key, view[key]]))));
   });
 }

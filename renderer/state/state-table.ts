@@ -26,6 +26,7 @@ export const STATE_TABLE = {
 
   page: { kept: 'nowhere', undoable: false },
   theme: { kept: 'machine', undoable: false },
+  orientation: { kept: 'machine', undoable: false },
   inchFractions: { kept: 'machine', undoable: false },
   switchedOff: { kept: 'nowhere', undoable: false },
   bench: { kept: 'nowhere', undoable: false },

@@ -4,6 +4,14 @@ import type { Paper, SheetKind } from '../../main/contract/report';
 
 export const PAGES = ['piece', 'methods', 'verdict', 'joints', 'test-cuts', 'explain'] as const;
 export type Page = (typeof PAGES)[number];
+export const PAGE_NAMES: Record<Page, string> = {
+  piece: 'Piece',
+  methods: 'Methods',
+  verdict: 'Verdict',
+  joints: 'Joints',
+  'test-cuts': 'Test cuts',
+  explain: 'Explain',
+};
 export type ThemeChoice = 'system' | 'light' | 'dark';
 
 /** A refusal shown in a dialog: what was tried, and why it was not done. */
@@ -28,6 +36,8 @@ export interface BenchReading {
 export interface ViewState {
   page: Page;
   theme: ThemeChoice;
+  /** Whether the few sentences on how to begin are shown: from the first start on until they are put away. */
+  orientation: 'shown' | 'put away';
   /** Inches as fractions to 1/64. */
   inchFractions: boolean;
   /** Names of the methods that are left out of the comparison for now. */
@@ -44,6 +54,7 @@ export interface ViewState {
 export const useView = create<ViewState>()(() => ({
   page: 'verdict',
   theme: 'system',
+  orientation: 'shown',
   inchFractions: false,
   switchedOff: [],
   bench: null,
@@ -55,6 +66,10 @@ export const useView = create<ViewState>()(() => ({
 
 export function showPage(page: Page): void {
   useView.setState({ page });
+}
+
+export function showOrientation(): void {
+  useView.setState({ orientation: 'shown' });
 }
 
 export function announce(announcement: string): void {

@@ -9,6 +9,20 @@ interface Frame {
   url: string;
 }
 
+interface MenuItem {
+  label?: string;
+  role?: string;
+  enabled?: boolean;
+  accelerator?: string;
+  registerAccelerator?: boolean;
+  click?: () => void;
+}
+
+interface MenuHead {
+  label?: string;
+  submenu?: MenuItem[];
+}
+
 /** What the shell set up, and what the person answers. */
 export const seen = {
   handlers: new Map<string, Handler>(),
@@ -23,6 +37,7 @@ export const seen = {
   openAnswer: { canceled: true, filePaths: [] as string[] },
   saveAnswer: { canceled: true, filePath: '' },
   messageBoxAnswer: 0,
+  menu: [] as MenuHead[],
 };
 
 class Emitter {
@@ -53,6 +68,9 @@ export class WebContents extends Emitter {
     this.printed = options;
     return Buffer.from('%PDF-double');
   }
+  send(channel: string, ...payload: unknown[]): void {
+    for (const listener of pageListeners.get(channel) ?? []) listener({}, ...structuredClone(payload));
+  }
   openHandler: ((details: { url: string }) => { action: string }) | null = null;
   setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
     this.openHandler = handler;
@@ -77,6 +95,18 @@ export class BrowserWindow extends Emitter {
   }
 }
 
+type PageListener = (event: unknown, ...payload: never[]) => void;
+
+/** What the preload script listens to. */
+const pageListeners = new Map<string, ((event: unknown, ...payload: unknown[]) => void)[]>();
+
+export const Menu = {
+  buildFromTemplate: (template: MenuHead[]) => template,
+  setApplicationMenu(menu: MenuHead[]): void {
+    seen.menu = menu;
+  },
+};
+
 function sender(): { senderFrame: Frame | null } {
   const shown = seen.windows.findLast(({ destroyed }) => !destroyed);
   return { senderFrame: seen.stranger ?? shown?.webContents.mainFrame ?? null };
@@ -88,6 +118,13 @@ export const ipcMain = {
 };
 
 export const ipcRenderer = {
+  on(channel: string, listener: PageListener): void {
+    const listening = pageListeners.get(channel) ?? [];
+    pageListeners.set(channel, [...listening, listener as (event: unknown, ...payload: unknown[]) => void]);
+  },
+  removeAllListeners(channel: string): void {
+    pageListeners.delete(channel);
+  },
   async invoke(channel: string, ...payload: unknown[]): Promise<unknown> {
     return structuredClone(await seen.handlers.get(channel)?.(sender(), ...structuredClone(payload)));
   },

@@ -130,6 +130,24 @@ export function describeHost(
       expect(await (await start(null, state)).recovery()).toBeNull();
     });
 
+    it('keeps how the person looks at things for the next start, and nothing that is too much', async () => {
+      const state = scratchFolder();
+      const host = await start(null, state);
+      expect(await host.keptView()).toBeNull();
+      await host.keepView('{"theme":"light"}');
+      await host.keepView('{"theme":"dark","of":"Öl"}');
+      await host.keepView('x'.repeat(20_000));
+      expect(await (await start(null, state)).keptView()).toBe('{"theme":"dark","of":"Öl"}');
+    });
+
+    it('goes on where nothing can be kept', async () => {
+      const state = join(scratchFolder(), 'taken');
+      writeFileSync(state, 'a file where the folder should be');
+      const host = await start(null, state);
+      await host.keepView('{"theme":"dark"}');
+      expect(await host.keptView()).toBeNull();
+    });
+
     it('says in a sentence that a file is too large to be exported', async () => {
       const host = await start(null, scratchFolder());
       const bytes = new Uint8Array(LARGEST_EXPORT_BYTES + 1);

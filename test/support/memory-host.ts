@@ -1,4 +1,4 @@
-import type { FileToExport, FileToSave, Host, OpenedFile } from '../../main/contract/host';
+import type { FileToExport, FileToSave, Host, MenuCommand, OpenedFile } from '../../main/contract/host';
 
 /** A host that keeps everything in memory, and what it was asked. */
 export interface MemoryHost extends Host {
@@ -6,6 +6,8 @@ export interface MemoryHost extends Host {
   readonly exported: FileToExport[];
   /** The edits kept aside just now. */
   kept: OpenedFile | null;
+  view: string | null;
+  menu: readonly MenuCommand[];
 }
 
 /** @param verbs what a test wants answered otherwise */
@@ -15,6 +17,8 @@ export function memoryHost(verbs: Partial<Host> = {}): MemoryHost {
     saved: [],
     exported: [],
     kept: null,
+    view: null,
+    menu: [],
     openedAtStart: async () => null,
     open: async () => null,
     reopen: async () => ({ problem: 'This file was not opened here. Open it.' }),
@@ -36,6 +40,14 @@ export function memoryHost(verbs: Partial<Host> = {}): MemoryHost {
       host.exported.push(file);
       return { name: file.name, place: null };
     },
+    keptView: async () => host.view,
+    async keepView(text) {
+      host.view = text;
+    },
+    setMenu(commands) {
+      host.menu = commands;
+    },
+    onMenuChosen() {},
     setEdited() {},
   };
   return Object.assign(host, verbs);

@@ -47,6 +47,10 @@ class WebContents extends EventEmitter {
   setWindowOpenHandler(handler) {
     this.openHandler = handler;
   }
+  /** @param {string} channel @param {unknown[]} payload */
+  send(channel, ...payload) {
+    tell('to page', { channel, payload });
+  }
   reload() {
     tell('load', this.mainFrame.url);
   }
@@ -118,11 +122,17 @@ class App extends EventEmitter {
 
 export const app = new App();
 
+/** @typedef {{ label?: string, enabled?: boolean, click?: () => void }} MenuItem */
+/** @type {{ label?: string, submenu?: MenuItem[] }[]} */
+let menu = [];
+
 export const Menu = {
-  /** @param {unknown[]} template */
+  /** @param {typeof menu} template */
   buildFromTemplate: (template) => template,
-  /** @param {unknown} menu */
-  setApplicationMenu: (menu) => tell('menu', JSON.stringify(menu)),
+  /** @param {typeof menu} built */
+  setApplicationMenu: (built) => {
+    menu = built;
+  },
 };
 
 export const dialog = {
@@ -215,6 +225,14 @@ const asked = {
     new Promise((resolve) => {
       permissionRequest({}, permission, (may) => resolve(may || permissionCheck()));
     }),
+  /** Like Electron's own, a menu chooses nothing that is greyed out. */
+  'menu chosen'({ head, label }) {
+    const item = menu.find((each) => each.label === head)?.submenu?.find((each) => each.label === label);
+    if (!item) return 'absent';
+    if (item.enabled === false) return 'greyed out';
+    item.click?.();
+    return 'chosen';
+  },
   'has loaded': () => theWindow?.emit('ready-to-show'),
   close() {
     if (!theWindow) return;

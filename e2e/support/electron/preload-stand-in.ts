@@ -3,6 +3,9 @@ import { readFileSync } from 'node:fs';
 /** The name under which the page's side of the channels is handed to the script below, which takes it away at once. */
 export const CHANNEL_BINDING = '__ringtrueChannels';
 
+/** Begins the name of the event that stands for what the shell sends on a channel. */
+export const TO_PAGE = 'to page ';
+
 /**
  * The built preload script as a script that Chromium runs before the pages, in their main frame only. It gets stand-ins for
  * `contextBridge` and `ipcRenderer`; unlike in Electron it shares the pages' world.
@@ -24,7 +27,12 @@ export function preloadScript(file: string, origin: string): string {
       contextBridge: {
         exposeInMainWorld: (name, value) => Object.defineProperty(window, name, { value: Object.freeze({ ...value }) }),
       },
-      ipcRenderer: { invoke, send: (channel, ...payload) => void invoke(channel, ...payload).catch(() => {}) },
+      ipcRenderer: {
+        invoke,
+        send: (channel, ...payload) => void invoke(channel, ...payload).catch(() => {}),
+        on: (channel, listener) => addEventListener(${JSON.stringify(TO_PAGE)} + channel, ({ detail }) => listener({}, ...detail)),
+        removeAllListeners: () => {},
+      },
     };
     const module = { exports: {} };
     const require = (name) => {

@@ -3,7 +3,7 @@ import { once } from 'node:events';
 import { join } from 'node:path';
 import type { Frame, Page, Request, Route } from '@playwright/test';
 import { ROOT } from '../../../main/ready.mjs';
-import { CHANNEL_BINDING, preloadScript } from './preload-stand-in';
+import { CHANNEL_BINDING, preloadScript, TO_PAGE } from './preload-stand-in';
 
 /** Chromium knows no `app:` addresses, so the pages stand under one of its own that nobody serves. */
 const SHOWN_ORIGIN = 'https://ringtrue.test';
@@ -19,6 +19,11 @@ interface FromShell {
   about?: unknown;
   id?: number;
   error?: string;
+}
+
+interface ToPage {
+  channel: string;
+  payload: unknown[];
 }
 
 export interface ShellOptions {
@@ -95,6 +100,11 @@ export class RunningShell {
     await this.#ask('answer', { dialog, value });
   }
 
+  /** Chooses from the window's own menu, and gives back whether there was such an item and it could be chosen. */
+  async chooseInMenu(head: string, label: string): Promise<'chosen' | 'greyed out' | 'absent'> {
+    return (await this.#ask('menu chosen', { head, label })) as 'chosen' | 'greyed out' | 'absent';
+  }
+
   /** Clicks the window's close button; true when the program ended. */
   async closeWindow(): Promise<boolean> {
     await this.#ask('close').catch(() => {});
@@ -135,10 +145,18 @@ export class RunningShell {
     if (what === 'answer' && id !== undefined) {
       this.#waiting.get(id)?.(message);
       this.#waiting.delete(id);
-    } else if (what === 'load') void this.#load(String(about));
+    } else if (what === 'to page') void this.#sendToPage(about as ToPage);
+    else if (what === 'load') void this.#load(String(about));
     else if (what === 'asked') this.asked.push(String(about));
     else if (what === 'window') this.#window = about as Record<string, unknown>;
     else this.did.push(what);
+  }
+
+  async #sendToPage({ channel, payload }: ToPage): Promise<void> {
+    await this.page.evaluate(([name, detail]) => dispatchEvent(new CustomEvent(name, { detail })), [
+      TO_PAGE + channel,
+      payload,
+    ] as const);
   }
 
   async #load(address: string): Promise<void> {

@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { MakerAnswers, SheetInput, SheetKind } from '../../../main/contract/report';
 import { useHost } from '../../app/host-context';
+import { useOffer } from '../../app/offered-commands';
 import { fileNameFor } from '../../app/open-save';
 import { announce, refuse } from '../../state/view-store';
 
@@ -28,6 +29,8 @@ export function SheetTools({ input, kind, answers }: SheetToolsProps) {
       setPrinting(false);
     }
   };
+  useOffer('print', () => window.print());
+  useOffer('save-pdf', savePdf);
   return (
     <div className="sheet-tools">
       <button type="button" onClick={() => window.print()}>

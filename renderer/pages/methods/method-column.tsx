@@ -6,10 +6,10 @@ import { ChoiceField } from '../../inputs/choice-field';
 import { beginGesture, edit, endGesture } from '../../state/document-store';
 import { withMethod, withMethodCopied, withMethodMoved, withMethodRenamed, withoutMethod } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
+import { MOST_METHODS } from '../../state/starting-methods';
 import { renameSwitchedOff, setSwitchedOff } from '../../state/view-store';
 import { MINUTES, PARTS_AFTER_SEQUENCE, PARTS_BEFORE_SEQUENCE, SEQUENCES, WIDE_FACES } from './method-parts';
 import { Figure, PartChoice } from './part-choice';
-import { MOST_METHODS } from './starting-methods';
 
 interface MethodColumnProps {
   method: Method;

@@ -9,10 +9,10 @@ import { unbroken } from '../../app/unbroken';
 import { WorkMark } from '../../app/work-mark';
 import { edit, useDocument } from '../../state/document-store';
 import { withMethodAdded } from '../../state/edits';
+import { MOST_METHODS, startingMethods } from '../../state/starting-methods';
 import { useView } from '../../state/view-store';
 import { useVerdict } from '../verdict/use-verdict';
 import { MethodColumn } from './method-column';
-import { MOST_METHODS, startingMethods } from './starting-methods';
 
 export function MethodsPage() {
   const methods = useDocument((state) => state.project.methods);

@@ -16,6 +16,9 @@ import '../../../main/shell/preload';
 
 vi.mock('electron', () => import('../../support/electron-double'));
 
+/** On these nobody waits for an answer; on the last the shell speaks and the pages listen. */
+const ONE_WAY: readonly string[] = [CHANNELS.setEdited, CHANNELS.setMenu, CHANNELS.onMenuChosen];
+
 let shellWindow: ShellWindow;
 
 const onEditsGivenUp = vi.fn(async () => {});
@@ -92,6 +95,37 @@ describe('the Electron shell', () => {
     expect(await host.printPdf({ name: 'piece.pdf', html: '' })).toBeNull();
   });
 
+  it('shows the commands of the pages in its menu, and tells the pages which was chosen', async () => {
+    const host = await start(null);
+    const chosen: string[] = [];
+    host.onMenuChosen(() => chosen.push('by a listener that was replaced'));
+    host.onMenuChosen((id) => chosen.push(id));
+    const shortcut = 'CommandOrControl+Shift+Z';
+    host.setMenu([
+      { id: 'redo', label: 'Redo', group: 'Edit', shortcut, applies: false },
+      { id: 'remove-0', label: 'Remove “Saw & stop”', group: 'Methods', shortcut: null, applies: true },
+    ]);
+    const items = (head: string) => seen.menu.find(({ label }) => label === head)?.submenu ?? [];
+    expect(items('Edit')[0]).toMatchObject({ label: 'Redo', enabled: false, accelerator: shortcut });
+    // The pages hear the keys; a menu that took them too would do everything twice.
+    expect(items('Edit')[0]?.registerAccelerator).toBe(false);
+    expect(items('Edit').map(({ role }) => role)).toContain('copy');
+    items('Methods')
+      .find(({ label }) => label === 'Remove “Saw && stop”')
+      ?.click?.();
+    expect(chosen).toEqual(['remove-0']);
+  });
+
+  it('takes no menu of another kind', async () => {
+    await start(null);
+    const send = (menu: unknown) => () => ipcRenderer.send(CHANNELS.setMenu, menu);
+    const item = { id: 'a', label: 'A', group: 'File', shortcut: null, applies: true };
+    expect(send([item])).not.toThrow();
+    expect(send([{ ...item, click: 'quit' }])).toThrow();
+    expect(send([{ ...item, shortcut: 'Alt+Everything' }])).toThrow();
+    expect(send(Array.from({ length: 201 }, () => item))).toThrow();
+  });
+
   it('opens nothing when the person changes their mind', async () => {
     expect(await (await start(null)).open()).toBeNull();
   });
@@ -108,10 +142,11 @@ describe('the Electron shell', () => {
     const foreign = [{ url: 'app://ringtrue/' }, { url: 'https://attacker.example/' }];
     for (const frame of foreign) {
       seen.stranger = frame;
-      for (const channel of Object.values(CHANNELS).filter((each) => each !== CHANNELS.setEdited)) {
+      for (const channel of Object.values(CHANNELS).filter((each) => !ONE_WAY.includes(each))) {
         await expect(ipcRenderer.invoke(channel), channel).rejects.toThrow('Only the pages of this program');
       }
-      expect(() => ipcRenderer.send('ringtrue:set-edited', true)).toThrow('Only the pages of this program');
+      expect(() => ipcRenderer.send(CHANNELS.setEdited, true)).toThrow('Only the pages of this program');
+      expect(() => ipcRenderer.send(CHANNELS.setMenu, [])).toThrow('Only the pages of this program');
     }
     seen.stranger = null;
     doubledWindow().webContents.mainFrame.url = 'https://attacker.example/app://ringtrue/';

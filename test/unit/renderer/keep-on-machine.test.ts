@@ -3,28 +3,15 @@ import { keepViewOnMachine, keptView } from '../../../renderer/state/keep-on-mac
 import { STATE_TABLE } from '../../../renderer/state/state-table';
 import { useView } from '../../../renderer/state/view-store';
 
-function memory(entries: Record<string, string> = {}): Storage {
-  const kept = new Map(Object.entries(entries));
-  return {
-    get length() {
-      return kept.size;
-    },
-    clear: () => kept.clear(),
-    getItem: (key) => kept.get(key) ?? null,
-    key: (place) => [...kept.keys()][place] ?? null,
-    removeItem: (key) => void kept.delete(key),
-    setItem: (key, value) => void kept.set(key, value),
-  };
-}
-
 afterEach(() => useView.setState(useView.getInitialState()));
 
 test('what is kept on this machine comes back, and nothing else is written there', () => {
-  const storage = memory();
-  keepViewOnMachine(storage);
+  let text: string | null = null;
+  keepViewOnMachine('{"orientation":"put away"}', (kept) => {
+    text = kept;
+  });
   useView.setState({ theme: 'dark', page: 'piece', switchedOff: ['Fixed stop'] });
-  const text = storage.getItem('ringtrue.view');
-  expect(keptView(text)).toEqual({ theme: 'dark', inchFractions: false, paper: 'a4' });
+  expect(keptView(text)).toEqual({ theme: 'dark', orientation: 'put away', inchFractions: false, paper: 'a4' });
   const machineKeys = Object.entries(STATE_TABLE).filter(([, { kept }]) => kept === 'machine');
   expect(Object.keys(JSON.parse(text ?? ''))).toEqual(machineKeys.map(([key]) => key));
 });
@@ -38,14 +25,9 @@ test('left-over settings of another kind are passed over one by one', () => {
   expect(keptView(null)).toEqual({});
 });
 
-test('a machine that keeps nothing does not stop the program', () => {
-  const refuse = (): never => {
-    throw new Error('storage is switched off');
-  };
-  const storage = { ...memory(), getItem: refuse, setItem: refuse };
-  expect(() => keepViewOnMachine(storage)).not.toThrow();
-  useView.setState({ theme: 'light' });
-  expect(useView.getState().theme).toBe('light');
+test('at the first start on a machine the first steps are shown', () => {
+  keepViewOnMachine(null, () => {});
+  expect(useView.getState().orientation).toBe('shown');
 });
 
 test('only the project is saved in the file, and only it can be undone', () => {

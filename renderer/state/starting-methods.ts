@@ -1,7 +1,7 @@
 /** Ways of working to start a new method from, made fit for the piece. */
-import type { Method, Piece } from '../../../sim/project/document';
-import { exampleProject } from '../../../sim/project/example';
-import { applyPreset } from '../../../sim/project/presets';
+import type { Method, Piece } from '../../sim/project/document';
+import { exampleProject } from '../../sim/project/example';
+import { applyPreset } from '../../sim/project/presets';
 
 /** More than these are hard to tell apart in a chart, and hard to choose from. */
 export const MOST_METHODS = 6;

@@ -1,0 +1,1 @@
+export const IS_MAC = /Mac|iP(hone|ad)/.test(navigator.platform);

@@ -1,0 +1,48 @@
+/** How far the figures on the screen are worked out. */
+import { useDocument } from './document-store';
+import { type MethodOutcome, methodOutcomes, useMethodOutcomes } from './method-outcomes';
+import { problemsOf, useProblems } from './problems';
+import { useRun } from './run-store';
+import { useView } from './view-store';
+
+export type Standing = 'invalid' | 'failed' | 'preview' | 'refining' | 'settled' | 'stopped';
+
+interface Known {
+  hasProblems: boolean;
+  isWorking: boolean;
+  showLimitMm: number;
+  outcomes: readonly MethodOutcome[];
+}
+
+function standingOf({ hasProblems, isWorking, showLimitMm, outcomes }: Known): Standing {
+  const active = outcomes.filter((method) => !method.isOff);
+  if (hasProblems) return 'invalid';
+  if (active.some(({ failure }) => failure !== null) && !isWorking) return 'failed';
+  const isPreview = active.some(({ outcome, isFresh }) => !outcome || !isFresh || outcome.stage === 'preview');
+  if (isPreview) return isWorking ? 'preview' : 'stopped';
+  const isWhole = active.every(
+    ({ outcome }) => outcome?.stage === 'full' && outcome.result.prediction.stopReason !== 'cancelled',
+  );
+  const isGraded = active.every(({ outcome }) => outcome?.showLimitMm === showLimitMm);
+  if (isWhole && isGraded) return 'settled';
+  return isWorking ? 'refining' : 'stopped';
+}
+
+export function useStanding(): Standing {
+  const hasProblems = useProblems().length > 0;
+  const isWorking = useRun((state) => state.work !== null);
+  const showLimitMm = useDocument((state) => state.project.limits.showGapMm);
+  return standingOf({ hasProblems, isWorking, showLimitMm, outcomes: useMethodOutcomes() });
+}
+
+/** The same outside a panel. */
+export function standingNow(): Standing {
+  const { project } = useDocument.getState();
+  const run = useRun.getState();
+  return standingOf({
+    hasProblems: problemsOf(project).length > 0,
+    isWorking: run.work !== null,
+    showLimitMm: project.limits.showGapMm,
+    outcomes: methodOutcomes(project, run, useView.getState().switchedOff),
+  });
+}
