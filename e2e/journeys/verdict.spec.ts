@@ -85,6 +85,45 @@ test('a dragged limit moves sentences and figures, and is one undo step', async 
   expect(await figures(page)).toEqual(beforeFigures);
 });
 
+test('the gaps can be seen as dots, as a running count and as bars, each with its table', async ({
+  page,
+  openApp,
+}, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await settled(page);
+  const title = 'The widest gap that shows, ring by ring';
+  const chart = page.getByRole('figure').filter({ has: page.getByRole('heading', { name: title }) });
+  await chart.getByText(`${title}, as a table`, { exact: true }).click();
+  const heads = { '50 dots': 'Dots at or under', 'Running count': 'Rings at or under', Bars: 'Gap, rings of 100' };
+  for (const [view, head] of Object.entries(heads)) {
+    await chart.getByRole('radio', { name: view }).check({ force: true });
+    await expect(chart.getByRole('columnheader', { name: head })).toBeVisible();
+    await expect(chart.getByRole('img', { name: /Marked line: .* in 100|Marked line: \d+ of 50/ })).toBeVisible();
+  }
+  // Every ring stands in one bar.
+  const cells = await chart.getByRole('row').locator('td:nth-child(2)').allInnerTexts();
+  const sum = cells.reduce((total, text) => total + Number(text), 0);
+  expect(sum).toBeGreaterThan(99);
+  expect(sum).toBeLessThan(101);
+});
+
+test('methods are held against the best, then against another, and the lead is said to hinge on something', async ({
+  page,
+  openApp,
+}, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await settled(page);
+  await expect(page.getByRole('heading', { name: 'Better or worse than “Fixed stop, tested ring”' })).toBeVisible();
+  await page.getByRole('button', { name: 'Held against' }).click();
+  await page.getByRole('option', { name: 'Fixed stop', exact: true }).click();
+  const chart = page.getByRole('figure').filter({ hasText: 'Better or worse than “Fixed stop”' });
+  const row = chart.getByRole('listitem').filter({ hasText: 'Marked line' });
+  await expect(row).toContainText(/Good pieces of 100 \+\d+(\.\d)? \(/);
+  await chart.getByText(/as a table$/).click();
+  await expect(chart.getByRole('row').filter({ hasText: 'Marked line' })).toContainText(/\+\d+(\.\d)? in 100/);
+  await expect(page.getByText(/stays ahead of “Marked line” as long as its .+ stays under .+ \(now /)).toBeVisible();
+});
+
 test('the limit moves by keyboard, each press held down one undo step', async ({ page, openApp }, info) => {
   await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
   const handle = limitHandle(page);

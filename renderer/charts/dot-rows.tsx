@@ -1,21 +1,14 @@
 /** Fifty dots a method: each dot stands for one ring in fifty, at its worst gap. Dots over the limit are hollow. */
-import { MethodLabel, markOf } from '../app/method-mark';
-import { unbroken } from '../app/unbroken';
+import { markOf } from '../app/method-mark';
+import { type GapRow, GapRows, NO_GAP_MM, type RowPlace } from './gap-rows';
 import type { GapScale } from './gap-scale';
 import { BESIDE_GAP, type Dot, dotSize, packDots, stackDots } from './stack-dots';
-import { useSize } from './use-size';
 
 export const DOTS = 50;
 
-export interface DotRow {
-  /** Place of the method in the project. */
-  index: number;
-  name: string;
-  isFresh: boolean;
+export interface DotRow extends GapRow {
   /** Ascending worst gaps, mm. */
   gapsMm: readonly number[];
-  /** How many stay within the limit, in a sentence. */
-  sentence: string;
 }
 
 interface DotRowsProps {
@@ -25,90 +18,38 @@ interface DotRowsProps {
   formatGap: (mm: number) => string;
 }
 
-/** A gap below this rounds to nothing; such dots stand in a block of their own before the scale. */
-const NO_GAP_MM = 0.005;
-const HEIGHT_REM = 6;
 const MOST_DOT_REM = 0.8;
-const AXIS_REM = 3.25;
 /** Of a dot's place, left free so that neighbours do not touch. */
 const FREE_SHARE = 0.14;
 const RING_PX = 1.5;
 
-function isTight(gapMm: number): boolean {
-  return gapMm < NO_GAP_MM;
-}
-
 export function DotRows({ rows, scale, limitMm, formatGap }: DotRowsProps) {
-  const [box, { widthPx, textPx }] = useSize<HTMLDivElement>();
-  const axisPx = AXIS_REM * textPx;
-  const plotPx = Math.max(0, widthPx - axisPx);
-  const heightPx = HEIGHT_REM * textPx;
-  const onScale = rows.map(({ gapsMm }) => gapsMm.filter((gap) => !isTight(gap) && gap <= scale.maxMm));
-  const packed = Math.max(
-    ...rows.flatMap(({ gapsMm }) => [gapsMm.filter(isTight).length, gapsMm.filter((gap) => gap > scale.maxMm).length]),
-  );
-  const room = { widthPx: plotPx, heightPx, besidePx: axisPx, mostPx: MOST_DOT_REM * textPx };
-  const dotPx = plotPx > 0 ? dotSize(onScale, packed, scale.maxMm, room) : 0;
-  const levels = Math.max(1, Math.floor(heightPx / Math.max(dotPx, 1)));
-  const limitX = limitMm <= scale.maxMm ? (limitMm / scale.maxMm) * plotPx : null;
-  return (
-    <div className="dot-rows">
-      {/* Measures the width that every row's drawing has. */}
-      <div className="chart-grid dot-ruler">
-        <div ref={box} />
-      </div>
-      {rows.map((row, i) => {
-        const tight = row.gapsMm.filter(isTight);
-        const beyond = row.gapsMm.filter((gap) => gap > scale.maxMm);
-        const dots =
-          plotPx > 0
-            ? [
-                ...packDots(tight, levels).map((dot) => ({ ...dot, x: -(dot.x + 0.5 + BESIDE_GAP) * dotPx })),
-                ...stackDots(onScale[i] ?? [], scale.maxMm, plotPx, dotPx),
-                ...packDots(beyond, levels).map((dot) => ({ ...dot, x: plotPx + (dot.x + 0.5 + BESIDE_GAP) * dotPx })),
-              ]
-            : [];
-        return (
-          <div key={row.name} className="chart-grid dot-row">
-            <svg
-              className={row.isFresh ? 'dots' : 'dots softened'}
-              role="img"
-              aria-label={`${row.name}: ${row.sentence}`}
-              width={widthPx}
-              height={heightPx}
-            >
-              <g transform={`translate(${axisPx} 0)`}>
-                <path className="base-line" d={`M0 0V${heightPx - 0.5}H${plotPx}`} />
-                {limitX !== null && <path className="limit-line" d={`M${limitX} 0V${heightPx}`} />}
-                <Dots
-                  dots={dots}
-                  limitMm={limitMm}
-                  colour={markOf(row.index).colour}
-                  dotPx={dotPx}
-                  heightPx={heightPx}
-                />
-              </g>
-            </svg>
-            <div className="dot-words">
-              <MethodLabel index={row.index} name={row.name} />
-              <p className="dot-sentence">{unbroken(row.sentence)}</p>
-            </div>
-          </div>
-        );
-      })}
-      <div className="chart-grid dot-axis" aria-hidden="true">
-        <div className="tick-labels">
-          <span className="no-gap-label">no gap</span>
-          {scale.ticksMm.map((tick) => (
-            <span key={tick} style={{ insetInlineStart: `${(tick / scale.maxMm) * 100}%` }}>
-              {formatGap(tick)}
-            </span>
-          ))}
-        </div>
-        <span className="beyond-label">over</span>
-      </div>
-    </div>
-  );
+  const tight = (gapsMm: readonly number[]) => gapsMm.filter((gap) => gap < NO_GAP_MM);
+  const onScale = (gapsMm: readonly number[]) => gapsMm.filter((gap) => gap >= NO_GAP_MM && gap <= scale.maxMm);
+  const beyond = (gapsMm: readonly number[]) => gapsMm.filter((gap) => gap > scale.maxMm);
+  const packed = Math.max(...rows.flatMap(({ gapsMm }) => [tight(gapsMm).length, beyond(gapsMm).length]));
+  const draw = ({ widthPx, heightPx, besidePx, textPx }: RowPlace) => {
+    const room = { widthPx, heightPx, besidePx, mostPx: MOST_DOT_REM * textPx };
+    const plots = rows.map(({ gapsMm }) => onScale(gapsMm));
+    const dotPx = dotSize(plots, packed, scale.maxMm, room);
+    const levels = Math.max(1, Math.floor(heightPx / Math.max(dotPx, 1)));
+    const beside = (gapsMm: readonly number[], x: (columns: number) => number): Dot[] =>
+      packDots(gapsMm, levels).map((dot) => ({ ...dot, x: x((dot.x + 0.5 + BESIDE_GAP) * dotPx) }));
+    return ({ index, gapsMm }: DotRow) => (
+      <Dots
+        dots={[
+          ...beside(tight(gapsMm), (away) => -away),
+          ...stackDots(onScale(gapsMm), scale.maxMm, widthPx, dotPx),
+          ...beside(beyond(gapsMm), (away) => widthPx + away),
+        ]}
+        limitMm={limitMm}
+        colour={markOf(index).colour}
+        dotPx={dotPx}
+        heightPx={heightPx}
+      />
+    );
+  };
+  return <GapRows rows={rows} scale={scale} limitMm={limitMm} formatGap={formatGap} draw={draw} />;
 }
 
 interface DotsProps {

@@ -8,6 +8,7 @@ import type { FileState } from './file-store';
 import type { JointsViewState } from './joints-view';
 import type { QuestionState } from './question-store';
 import type { RunState } from './run-store';
+import type { VerdictViewState } from './verdict-view';
 import type { ViewState } from './view-store';
 
 export interface Keeping {
@@ -15,7 +16,14 @@ export interface Keeping {
   undoable: boolean;
 }
 
-type AnyState = ChoiceState & DocumentState & FileState & ViewState & RunState & QuestionState & JointsViewState;
+type AnyState = ChoiceState &
+  DocumentState &
+  FileState &
+  ViewState &
+  RunState &
+  QuestionState &
+  JointsViewState &
+  VerdictViewState;
 
 export const STATE_TABLE = {
   project: { kept: 'file', undoable: true },
@@ -53,4 +61,7 @@ export const STATE_TABLE = {
   ringNumber: { kept: 'nowhere', undoable: false },
   exaggeration: { kept: 'nowhere', undoable: false },
   wantedYield: { kept: 'nowhere', undoable: false },
+
+  gapView: { kept: 'nowhere', undoable: false },
+  heldAgainst: { kept: 'nowhere', undoable: false },
 } as const satisfies Record<keyof AnyState, Keeping>;

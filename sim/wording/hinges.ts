@@ -5,8 +5,8 @@ import type { Display } from './figures';
 import { countText } from './figures';
 
 /**
- * "“Fixed stop” stays ahead of “Marked line” as long as each of these by itself stays under what follows it: shared tilt
- * error 0.21° (now 0.1°)."
+ * "“Fixed stop” stays ahead of “Marked line” as long as its shared tilt error stays under 0.21° (now 0.1°), the rest as
+ * it is."
  */
 export function hingeSentence(
   leader: string,
@@ -21,9 +21,13 @@ export function hingeSentence(
     return `${own} stays ahead of ${other} even with any one of its errors ${MOST_WORSE} times as large.`;
   }
   const lost = hinges.map(({ key, now, lostAt }) => {
-    const nowText = figureText(key, now, display, 4);
-    return `${figureWords(key)} ${figureText(key, lostAt, display)} (now ${nowText})`;
+    return { figure: figureWords(key), at: figureText(key, lostAt, display), now: figureText(key, now, display, 4) };
   });
-  const each = lost.length === 1 ? 'this, the rest as it is,' : 'each of these, the rest as it is,';
-  return `${own} stays ahead of ${other} as long as ${each} stays under the figure beside it: ${lost.join('; ')}.`;
+  const [first] = lost;
+  if (first !== undefined && lost.length === 1) {
+    const { figure, at, now } = first;
+    return `${own} stays ahead of ${other} as long as its ${figure} stays under ${at} (now ${now}), the rest as it is.`;
+  }
+  const list = lost.map(({ figure, at, now }) => `${figure} ${at} (now ${now})`).join('; ');
+  return `${own} stays ahead of ${other} as long as each of these, the rest as it is, stays under the figure beside it: ${list}.`;
 }

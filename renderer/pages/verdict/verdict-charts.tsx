@@ -1,22 +1,19 @@
-/** The chance against the limit, and fifty dots a method, on one scale of gaps with one line for the limit. */
-import { useMemo } from 'react';
-import { quantileDots } from '../../../sim/statistics/dots';
-import { countAtMost } from '../../../sim/statistics/ecdf';
-import { dotsText } from '../../../sim/wording/explain';
+/** The chance against the limit, and the gaps of all rings, on one scale of gaps with one line for the limit. */
 import { gapText, shareWithInterval } from '../../../sim/wording/figures';
 import { ChartFrame } from '../../charts/chart-frame';
-import { DOTS, DotRows } from '../../charts/dot-rows';
 import { type GapScale, gapScale } from '../../charts/gap-scale';
+import { TextTableView } from '../../charts/text-table';
 import { YieldCurve } from '../../charts/yield-curve';
 import type { Display } from '../../inputs/field-props';
 import { formatLength } from '../../inputs/format-quantity';
-import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
-import { withSection } from '../../state/edits';
+import { useDocument } from '../../state/document-store';
 import { yieldAt } from './at-limit';
+import { curveLine } from './curve-line';
+import { GapChart } from './gap-chart';
+import { limitMoves } from './limit-moves';
 import { useSteadyScale } from './use-steady-scale';
 import type { WeighedMethod } from './use-verdict';
 
-const CURVE_POINTS = 81;
 /** How far the scale goes beyond the limit at first, times the limit. */
 const ROOM = 2.2;
 
@@ -30,15 +27,10 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
   // The best method and some room on both sides of the limit; a method that is far off may leave the scale.
   const bestMm = Math.min(...methods.map(({ result }) => result.prediction.showGapMm.p95));
   const scale = useSteadyScale(gapScale(Math.max(ROOM * limitMm, bestMm), limitMm, display), limitMm);
-  const samples = methods.map(({ result }) => result.sample);
-  const lines = useCurves(methods, scale);
+  const lines = methods.map((method) => curveLine(method, scale, limitMm, (mm) => yieldAt(method.result, mm)));
   const limitText = gapText(limitMm, display);
   const plain = (mm: number): string => axisText(mm, display);
   const unit = display === 'metric' ? 'mm' : 'in';
-  const rows = methods.map(({ index, name, isFresh }, i) => {
-    const gapsMm = [...quantileDots(samples[i]?.showGapMm ?? new Float64Array(), DOTS)];
-    return { index, name, isFresh, gapsMm, sentence: dotsText(gapsMm, limitMm, display) };
-  });
   return (
     <>
       <ChartFrame
@@ -55,112 +47,30 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
           summary={methods
             .map(({ name, result }) => `${name}: ${shareWithInterval(result.prediction.yield)} at ${limitText}`)
             .join('; ')}
-          onLimitChange={(mm) => edit(withSection('limits', { showGapMm: mm }))}
-          onGestureStart={beginGesture}
-          onGestureEnd={endGesture}
+          {...limitMoves}
         />
       </ChartFrame>
-      <ChartFrame
-        title="The widest gap that shows, ring by ring"
-        caption={`Each dot is one ring in ${DOTS}, at its widest gap in ${unit}; left of 0 there is no gap to speak of. Hollow dots are over the limit.`}
-        table={<DotTable rows={rows} scale={scale} display={display} />}
-      >
-        <DotRows rows={rows} scale={scale} limitMm={limitMm} formatGap={plain} />
-      </ChartFrame>
+      <GapChart
+        methods={methods}
+        scale={scale}
+        display={display}
+        limitMm={limitMm}
+        formatGap={plain}
+        moves={limitMoves}
+      />
     </>
   );
 }
 
-function useCurves(methods: readonly WeighedMethod[], scale: GapScale) {
-  return useMemo(
-    () =>
-      methods.map(({ index, name, isFresh, result }) => ({
-        index,
-        name,
-        isFresh,
-        valueAtLimit: result.prediction.yield.value,
-        points: Array.from({ length: CURVE_POINTS }, (_, i) => {
-          const limitMm = (scale.maxMm * i) / (CURVE_POINTS - 1);
-          return { limitMm, ...yieldAt(result, limitMm) };
-        }),
-      })),
-    [methods, scale],
-  );
-}
-
-function CurveTable({
-  methods,
-  scale,
-  display,
-}: {
+interface CurveTableProps {
   methods: readonly WeighedMethod[];
   scale: GapScale;
   display: Display;
-}) {
-  const limits = scale.ticksMm.slice(1);
-  return (
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">Limit</th>
-          {methods.map(({ name }) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {limits.map((mm) => (
-          <tr key={mm}>
-            <th scope="row">{gapText(mm, display)}</th>
-            {methods.map(({ name, result }) => (
-              <td key={name}>{shareWithInterval(yieldAt(result, mm))}</td>
-            ))}
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
 }
 
-interface DotTableProps {
-  rows: readonly { name: string; gapsMm: readonly number[] }[];
-  scale: GapScale;
-  display: Display;
-}
-
-function DotTable({ rows, scale, display }: DotTableProps) {
-  const edges = scale.ticksMm.slice(1);
-  const upTo = (gapsMm: readonly number[], mm: number): number => countAtMost(gapsMm, mm);
-  return (
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">Dots at or under</th>
-          {rows.map(({ name }) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {edges.map((mm) => (
-          <tr key={mm}>
-            <th scope="row">{gapText(mm, display)}</th>
-            {rows.map(({ name, gapsMm }) => (
-              <td key={name}>{upTo(gapsMm, mm)}</td>
-            ))}
-          </tr>
-        ))}
-        <tr>
-          <th scope="row">any gap</th>
-          {rows.map(({ name, gapsMm }) => (
-            <td key={name}>{gapsMm.length}</td>
-          ))}
-        </tr>
-      </tbody>
-    </table>
-  );
+function CurveTable({ methods, scale, display }: CurveTableProps) {
+  const rows = scale.ticksMm
+    .slice(1)
+    .map((mm) => [gapText(mm, display), ...methods.map(({ result }) => shareWithInterval(yieldAt(result, mm)))]);
+  return <TextTableView table={{ head: ['Limit', ...methods.map(({ name }) => name)], rows }} />;
 }

@@ -3,6 +3,8 @@ import { PageFrame } from '../../app/page-frame';
 import { unbroken } from '../../app/unbroken';
 import { WorkMark } from '../../app/work-mark';
 import { useProblems } from '../../state/problems';
+import { DifferencesPanel } from './differences-panel';
+import { LeadHinges } from './lead-hinges';
 import { LimitInputs } from './limit-inputs';
 import { MethodSwitches } from './method-switches';
 import { RunInputs } from './run-inputs';
@@ -45,6 +47,7 @@ export function VerdictPage() {
             <>
               <VerdictCharts methods={verdict.methods} />
               <VerdictTable methods={verdict.methods} />
+              <DifferencesPanel methods={verdict.methods} />
               <section className="group reasons" aria-labelledby="reasons-title">
                 <h2 id="reasons-title">What it rests on</h2>
                 <ul className={isSoft ? 'softens softened' : 'softens'}>
@@ -52,6 +55,7 @@ export function VerdictPage() {
                     <li key={sentence}>{unbroken(sentence)}</li>
                   ))}
                 </ul>
+                <LeadHinges methods={verdict.methods} />
               </section>
             </>
           )}
