@@ -1,5 +1,6 @@
 /** Everything a person can do from the whole window. Buttons, keys, the list of commands and the window's menu read this one list. */
 import type { Host } from '../../main/contract/host';
+import { savePrediction, saveRings, whyNoPrediction, whyNoRings } from '../exports/project-exports';
 import { edit, redo, undo, useDocument } from '../state/document-store';
 import type { Simulation } from '../state/simulate-project';
 import { standingNow } from '../state/standing';
@@ -103,6 +104,20 @@ function fileCommands(host: Host): Plain[] {
       keywords: ['paper', 'report', 'client', 'explain', 'export'],
       whyNot: () => (offered('save-pdf') ? null : 'The PDF is of the sheet on the page Explain; go there first.'),
       run: () => offered('save-pdf')?.(),
+    },
+    {
+      id: 'save-prediction',
+      label: 'Save the prediction as JSON',
+      keywords: ['export', 'machine', 'figures', 'verdict', 'data'],
+      whyNot: whyNoPrediction,
+      run: () => savePrediction(host),
+    },
+    {
+      id: 'save-rings',
+      label: 'Save all rings as CSV',
+      keywords: ['export', 'table', 'spreadsheet', 'single rings', 'joints', 'data'],
+      whyNot: whyNoRings,
+      run: () => saveRings(host),
     },
   ];
 }

@@ -1,7 +1,11 @@
-/** Around every chart: its caption, its own boundary for failures, and the same figures as a table. */
-import type { ReactNode } from 'react';
+/** Around every chart: its caption, its own boundary for failures, the same figures as a table, and the way to keep it. */
+import { type ReactNode, useRef } from 'react';
+import type { FigureTable } from '../../sim/export/figure-table';
 import { FailureBoundary } from '../app/failure-boundary';
+import { useHost } from '../app/host-context';
 import { Scrolls } from '../app/scrolls';
+import { SaveMenu, type WayToSave } from '../exports/save-menu';
+import { picturesOf, tableOf } from '../exports/ways-to-save';
 
 interface ChartFrameProps {
   title: string;
@@ -10,16 +14,35 @@ interface ChartFrameProps {
   /** How far its figures are worked out, beside the title. */
   mark?: ReactNode;
   table: ReactNode;
+  /** The same figures with all their digits, for a file. */
+  figures?: (() => FigureTable) | undefined;
+  /** Whether there is anything to keep yet. */
+  isDrawn?: boolean;
+  /** What else can be kept from here. */
+  moreToSave?: readonly WayToSave[];
   children: ReactNode;
 }
 
-export function ChartFrame({ title, caption, mark, table, children }: ChartFrameProps) {
+/** What is not part of the picture: it is said in its description, or is a file of its own. */
+const AROUND = 'figcaption, details';
+
+export function ChartFrame(props: ChartFrameProps) {
+  const { title, caption, mark, table, figures, isDrawn = true, moreToSave = [], children } = props;
+  const host = useHost();
+  const figure = useRef<HTMLElement>(null);
+  const pictures = picturesOf(host, {
+    title,
+    description: () => figure.current?.querySelector('figcaption > p')?.textContent ?? '',
+    parts: () => [...(figure.current?.children ?? [])].filter((part) => !part.matches(AROUND)),
+  });
+  const tables = figures ? [tableOf(host, title, figures)] : [];
   return (
-    <figure className="chart-frame">
+    <figure className="chart-frame" ref={figure}>
       <figcaption>
         <div className="chart-title">
           <h2>{title}</h2>
           {mark}
+          <SaveMenu what={title} ways={[...pictures, ...tables, ...moreToSave]} isDisabled={!isDrawn} />
         </div>
         <p>{caption}</p>
       </figcaption>

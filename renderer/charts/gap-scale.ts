@@ -30,6 +30,15 @@ export function gapScale(wantedMm: number, limitMm: number, display: Display): G
   return { maxMm: count * step * unitMm, ticksMm, stepMm: display === 'metric' ? 0.01 : 0.0005 * MM_PER_INCH };
 }
 
+/** Of a step between two ticks, where a curve is told point by point. */
+const FINER = 10;
+
+/** Points along the whole scale, the ticks among them, mm. */
+export function finerTicks({ maxMm, ticksMm }: GapScale): number[] {
+  const count = FINER * (ticksMm.length - 1);
+  return Array.from({ length: count + 1 }, (_, i) => Number(((maxMm * i) / count).toPrecision(12)));
+}
+
 /** The nearest step on the scale, without the dust of binary fractions. */
 export function snapped(mm: number, { stepMm, maxMm }: GapScale): number {
   const kept = Math.min(Math.max(mm, 0), maxMm);

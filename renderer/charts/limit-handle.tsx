@@ -74,6 +74,7 @@ export function LimitHandle({ scale, valueMm, valueText, onChange, onGestureStar
         onKeyUp={onGestureEnd}
         onBlur={onGestureEnd}
       >
+        <span className="limit-across" aria-hidden="true" />
         <span className="limit-knob" aria-hidden="true">
           {valueText}
         </span>

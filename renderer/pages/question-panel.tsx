@@ -1,5 +1,6 @@
 /** A chart whose figures take a while to work out: empty, being worked out, stopped, failed and answered. */
 import type { ReactNode } from 'react';
+import type { FigureTable } from '../../sim/export/figure-table';
 import { ChartFrame } from '../charts/chart-frame';
 import type { QuestionOutcome } from '../state/use-question';
 import './question-panel.css';
@@ -12,13 +13,15 @@ interface QuestionPanelProps<Answer> {
   /** Kept free before there is an answer, so that little jumps when it comes; a CSS length. */
   room: string;
   table: (answer: Answer) => ReactNode;
+  /** The same with all digits, for a file. */
+  figures: (answer: Answer) => FigureTable;
   /** What can be moved to ask otherwise; shown whatever the standing. */
   inputs?: ReactNode;
   children: (answer: Answer) => ReactNode;
 }
 
 export function QuestionPanel<Answer>(props: QuestionPanelProps<Answer>) {
-  const { title, caption, outcome, room, table, inputs, children } = props;
+  const { title, caption, outcome, room, table, figures, inputs, children } = props;
   const { answer, isFresh } = outcome;
   const className = isFresh ? 'softens' : 'softens softened';
   return (
@@ -27,6 +30,8 @@ export function QuestionPanel<Answer>(props: QuestionPanelProps<Answer>) {
       caption={<span className={answer === null ? undefined : className}>{caption(answer)}</span>}
       mark={<QuestionMark outcome={outcome} />}
       table={answer === null ? <p>{PENDING}</p> : <div className={className}>{table(answer)}</div>}
+      figures={answer === null ? undefined : () => figures(answer)}
+      isDrawn={answer !== null}
     >
       {inputs}
       {answer === null ? <QuestionRoom room={room} /> : <div className={className}>{children(answer)}</div>}

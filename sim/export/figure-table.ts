@@ -22,10 +22,9 @@ const DIGITS = 15;
 
 const neat = (value: number): number => Number(value.toPrecision(DIGITS));
 
-export const lengthColumn = (head: string, display: Display): FigureColumn => ({
-  head,
-  unit: display === 'inch' ? 'in' : 'mm',
-});
+export const lengthUnit = (display: Display): string => (display === 'inch' ? 'in' : 'mm');
+
+export const lengthColumn = (head: string, display: Display): FigureColumn => ({ head, unit: lengthUnit(display) });
 
 /** A length in the unit that `lengthColumn` names. */
 export const lengthFigure = (mm: number, display: Display): number =>

@@ -12,8 +12,10 @@ import { SOURCE_WORDS } from '../wording/sources';
 import {
   type Figure,
   type FigureTable,
+  intervalColumns,
   lengthColumn,
   lengthFigure,
+  lengthUnit,
   oneShareColumn,
   oneShareFigure,
   plainColumn,
@@ -24,15 +26,12 @@ import {
 /** One row for every source above zero, the one that brings most in all first. */
 export function budgetFigures(budget: SourceBudget, indices: readonly SourceIndices[], display: Display): FigureTable {
   const part = (index: IndexEstimate | undefined): Figure[] => (index ? shareFigures(index) : [null, null, null]);
-  const gap = (name: string) => lengthColumn(name, display);
   return {
     columns: [
       plainColumn('Source'),
       oneShareColumn('Share of the variance of the openings'),
-      gap('If it were perfect, 95 of 100 under'),
-      gap('Change'),
-      gap('Change, low'),
-      gap('Change, high'),
+      lengthColumn('If it were perfect, 95 of 100 under', display),
+      ...intervalColumns('Change', lengthUnit(display)),
       ...shareColumns('Part of the worst gap’s variance alone'),
       ...shareColumns('Part of the worst gap’s variance in all'),
     ],

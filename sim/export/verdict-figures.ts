@@ -1,12 +1,16 @@
 /** The figures of the verdict: method by method, the chance over the limit, and every dot. */
 import type { MethodResult, Share } from '../run/prediction';
 import { quantileInterval } from '../statistics/quantiles';
+import type { ComparedMethod } from '../wording/differences';
 import type { Display } from '../wording/figures';
 import {
   type FigureTable,
   intervalColumns,
   lengthColumn,
   lengthFigure,
+  lengthUnit,
+  oneShareColumn,
+  oneShareFigure,
   plainColumn,
   shareColumns,
   shareFigures,
@@ -14,15 +18,12 @@ import {
 
 /** One row a method: what decides between them, each with its 95 % interval. */
 export function methodFigures(results: readonly MethodResult[], display: Display): FigureTable {
-  const gap = (name: string) => lengthColumn(name, display);
   return {
     columns: [
       plainColumn('Method'),
       plainColumn('Rings simulated'),
       ...shareColumns('Good'),
-      gap('Gap that 95 of 100 stay under'),
-      gap('Gap that 95 of 100 stay under, low'),
-      gap('Gap that 95 of 100 stay under, high'),
+      ...intervalColumns('Gap that 95 of 100 stay under', lengthUnit(display)),
       ...shareColumns('Will not close'),
       plainColumn('Time for a good piece', 'min'),
       ...intervalColumns('Cost of a good piece', 'money'),
@@ -77,5 +78,57 @@ export function dotFigures(lines: readonly DotLine[], display: Display): FigureT
         return mm === undefined ? null : lengthFigure(mm, display);
       }),
     ]),
+  };
+}
+
+export interface BarLine {
+  name: string;
+  /** Shares of all rings: without a gap, between the edges, and beyond the last of them. */
+  noGap: number;
+  onScale: readonly number[];
+  beyond: number;
+}
+
+/** One row a bar, with its edges; the first row are the rings without a gap, which stand before the scale. */
+export function barFigures(lines: readonly BarLine[], edgesMm: readonly number[], display: Display): FigureTable {
+  const shares = (shareOf: (line: BarLine) => number): number[] => lines.map((line) => oneShareFigure(shareOf(line)));
+  const edge = (place: number): number => lengthFigure(edgesMm[place] ?? 0, display);
+  const bars = Array.from({ length: Math.max(0, edgesMm.length - 1) }, (_, bar) => bar);
+  return {
+    columns: [
+      lengthColumn('Gap from', display),
+      lengthColumn('Gap to', display),
+      ...lines.map(({ name }) => oneShareColumn(name)),
+    ],
+    rows: [
+      [null, edge(0), ...shares(({ noGap }) => noGap)],
+      ...bars.map((bar) => [edge(bar), edge(bar + 1), ...shares(({ onScale }) => onScale[bar] ?? 0)]),
+      [edge(edgesMm.length - 1), null, ...shares(({ beyond }) => beyond)],
+    ],
+  };
+}
+
+/** One row a method: what it has more than the one they are held against, as `differenceTable`. */
+export function differenceFigures(compared: readonly ComparedMethod[], display: Display): FigureTable {
+  const length = (mm: number): number => lengthFigure(mm, display);
+  return {
+    columns: [
+      plainColumn('Method'),
+      ...shareColumns('Good, more'),
+      ...intervalColumns('Gap that 95 of 100 stay under, more', lengthUnit(display)),
+      ...intervalColumns('Cost of a good piece, more', 'money'),
+      ...shareColumns('Tightest of all'),
+    ],
+    rows: compared.map(({ result, bestChance, differences }) => {
+      const none = [null, null, null];
+      const { showGapP95Mm: gap, cost } = differences ?? {};
+      return [
+        result.prediction.name,
+        ...(differences ? shareFigures(differences.yield) : none),
+        ...(gap ? [length(gap.value), length(gap.low), length(gap.high)] : none),
+        ...(cost ? [cost.value, cost.low, cost.high] : none),
+        ...shareFigures(bestChance),
+      ];
+    }),
   };
 }

@@ -4,6 +4,7 @@ import type { MakerAnswers, SheetInput, SheetKind } from '../../../main/contract
 import { useHost } from '../../app/host-context';
 import { useOffer } from '../../app/offered-commands';
 import { fileNameFor } from '../../app/open-save';
+import { SaveSheetPicture } from '../../exports/save-sheet-picture';
 import { announce, refuse } from '../../state/view-store';
 
 interface SheetToolsProps {
@@ -39,6 +40,7 @@ export function SheetTools({ input, kind, answers }: SheetToolsProps) {
       <button type="button" disabled={isPrinting} onClick={() => void savePdf()}>
         {isPrinting ? 'Making the PDF' : 'Save as PDF'}
       </button>
+      {kind === 'client' && <SaveSheetPicture />}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 /** How accurate each thing would have to be for a share of good pieces, by itself and all together. */
 import { type AccuracyNeeded, MOST_FACTOR, type SourceNeeded } from '../../../sim/decide/accuracy-needed';
+import { accuracyFigures } from '../../../sim/export/source-figures';
 import type { Method } from '../../../sim/project/document';
 import { accuracySentences, accuracyTable } from '../../../sim/wording/accuracy';
 import { withoutName } from '../../../sim/wording/joints';
@@ -7,6 +8,7 @@ import { FailureBoundary } from '../../app/failure-boundary';
 import { Scrolls } from '../../app/scrolls';
 import { unbroken } from '../../app/unbroken';
 import { TextTableView } from '../../charts/text-table';
+import { SaveTable } from '../../exports/save-table';
 import { SliderField } from '../../inputs/slider-field';
 import { useDocument } from '../../state/document-store';
 import { useJointsView } from '../../state/joints-view';
@@ -19,11 +21,13 @@ export function AccuracyPanel({ method, methodIndex }: { method: Method; methodI
   const wanted = useJointsView((view) => view.wantedYield);
   const outcome = useQuestion(isShare(wanted) ? { kind: 'accuracy', wanted } : null, methodIndex);
   const { answer, isFresh } = outcome;
+  const display = useDocument((state) => state.project.display);
   return (
     <section className="chart-frame" aria-labelledby="accuracy-title">
       <div className="chart-title">
         <h2 id="accuracy-title">{TITLE}</h2>
         <QuestionMark outcome={outcome} />
+        <SaveTable what={TITLE} table={answer && (() => accuracyFigures(answer, display))} />
       </div>
       <div className="wanted">
         <SliderField

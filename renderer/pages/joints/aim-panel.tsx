@@ -1,5 +1,6 @@
 /** Where to aim the tilt: the chance of a good piece over deliberate offsets, and the one that makes most pieces good. */
 import type { BestAim } from '../../../sim/decide/aim';
+import { aimFigures } from '../../../sim/export/source-figures';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import type { Method, Project } from '../../../sim/project/document';
 import { aimSentences, aimTable, isAimWorthwhile } from '../../../sim/wording/aim';
@@ -44,6 +45,7 @@ export function AimPanel({ project, method, methodIndex, outcome }: AimPanelProp
           : 'Gaps that show cost more than gaps that are hidden: a tilt a little off may make more pieces good.'
       }
       table={(best) => <TextTableView table={aimTable(best)} />}
+      figures={aimFigures}
     >
       {(best) => (
         <>

@@ -1,6 +1,7 @@
 /** The error budget: what each source brings to the spread of the gap, and what 95 of 100 stay under were it perfect. */
 
 import type { IndexEstimate } from '../../../sim/budget/sobol';
+import { budgetFigures } from '../../../sim/export/source-figures';
 import {
   leftOutSentence,
   SOURCE_TABLE_NOTE,
@@ -50,6 +51,7 @@ export function BudgetPanel({ outcome, methodIndex }: BudgetPanelProps) {
           <p className="note table-note">{NOTE}</p>
         </>
       )}
+      figures={({ budget, indices }) => budgetFigures(budget, indices, display)}
     >
       {(answer) => <Budget answer={answer} display={display} limitMm={limitMm} colour={markOf(methodIndex).colour} />}
     </QuestionPanel>

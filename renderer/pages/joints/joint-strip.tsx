@@ -1,4 +1,5 @@
 /** The joints of all rings side by side: the gap that 95 of 100 rings stay under at each. */
+import { jointFigures } from '../../../sim/export/joint-figures';
 import type { Assembly, Project } from '../../../sim/project/document';
 import { gapText, OVER_GAP_MM } from '../../../sim/wording/figures';
 import { closingSentence, jointsSentence, jointTable } from '../../../sim/wording/joints';
@@ -48,6 +49,7 @@ export function JointStrip(props: JointStripProps) {
       title="Which joints gape, over all rings"
       caption={unbroken(said)}
       table={<TextTableView table={jointTable(jointP95Mm, null, display)} marked={marked} onMark={onMark} />}
+      figures={() => jointFigures(jointP95Mm, null, display)}
     >
       <div className={isFresh ? 'softens' : 'softens softened'}>
         <PlainPlot x={x} y={y} heightRem={HEIGHT_REM} summary={said}>

@@ -1,6 +1,7 @@
 /** The mouth at dry fit: how wide it is from ring to ring, and whether it tells how the ring will look. */
 import { useMemo } from 'react';
 import { mouthAgainstGap } from '../../../sim/decide/mouth-against-gap';
+import { mouthAgainstGapFigures, mouthFigures } from '../../../sim/export/joint-figures';
 import type { Method, Project } from '../../../sim/project/document';
 import type { MethodResult } from '../../../sim/run/prediction';
 import { quantileDots } from '../../../sim/statistics/dots';
@@ -81,6 +82,7 @@ function MouthSpread({
         `${sentence} ${mouthMeaning(assembly.by, piece.sides, assembly.freeJoints)} Each dot is one ring in ${DOTS}.`,
       )}
       table={<TextTableView table={mouthTable(result.prediction.mouthMm, display)} />}
+      figures={() => mouthFigures(result.prediction.mouthMm, display)}
     >
       <div className={isFresh ? 'softens' : 'softens softened'}>
         <PlainPlot x={axis} heightRem={SPREAD_HEIGHT_REM} summary={sentence}>
@@ -161,6 +163,7 @@ function MouthAndGap({
         `${said} Drawn are the first ${count} rings; hollow ones are over the limit, those at the edge lie beyond it.`,
       )}
       table={<TextTableView table={mouthAgainstGapTable(found, limitMm, display)} />}
+      figures={() => mouthAgainstGapFigures(found, display)}
     >
       <div className={isFresh ? 'softens' : 'softens softened'}>
         <PlainPlot x={axis} y={y} heightRem={HEIGHT_REM} summary={said}>

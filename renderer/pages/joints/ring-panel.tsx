@@ -1,4 +1,5 @@
 /** One ring with its gaps, the joint that is marked in figures beside it, and all joints as a table. */
+import { jointFigures } from '../../../sim/export/joint-figures';
 import type { Project } from '../../../sim/project/document';
 import type { JointOpening, SingleRing } from '../../../sim/run/single-ring';
 import { gapText } from '../../../sim/wording/figures';
@@ -17,6 +18,7 @@ import { ChartFrame } from '../../charts/chart-frame';
 import { TextTableView } from '../../charts/text-table';
 import { mostExaggeration } from '../../drawing/gap-outline';
 import { RingGaps } from '../../drawing/ring-gaps';
+import { useRingsToSave } from '../../exports/project-exports';
 import { formatPlain } from '../../inputs/format-quantity';
 import type { QuestionOutcome } from '../../state/use-question';
 
@@ -57,6 +59,9 @@ export function RingPanel({ project, outcome, exaggeration, jointP95Mm, marked, 
         </span>
       }
       table={<TextTableView table={jointTable(jointP95Mm, drawn, display)} marked={marked} onMark={onMark} />}
+      figures={() => jointFigures(jointP95Mm, drawn, display)}
+      isDrawn={isOpen}
+      moreToSave={[useRingsToSave()]}
     >
       {failure !== null && <p className="problem">{failure}</p>}
       <div className={`ring-and-joint ${isFresh ? 'softens' : 'softens softened'}`}>

@@ -6,6 +6,7 @@ import { ringAtShare, type SingleRing } from '../../../sim/run/single-ring';
 import { countText } from '../../../sim/wording/figures';
 import { type RingChoice, useJointsView } from '../../state/joints-view';
 import { useMethodOutcomes } from '../../state/method-outcomes';
+import { methodLookedAt } from '../../state/method-shown';
 import { type QuestionOutcome, useQuestion } from '../../state/use-question';
 
 export interface LookedAt {
@@ -21,12 +22,11 @@ export interface LookedAt {
   failure: string | null;
 }
 
-/** The method that was chosen, else the first that takes part in the comparison. */
+/** As the page shows it. */
 export function useLookedAt(): LookedAt {
   const wanted = useJointsView((view) => view.lookedAtMethod);
   const outcomes = useMethodOutcomes();
-  const found =
-    outcomes.find(({ method }) => method.name === wanted) ?? outcomes.find(({ isOff }) => !isOff) ?? outcomes[0];
+  const found = methodLookedAt(outcomes, wanted);
   if (!found) throw new Error('The project has no method');
   const { method, index, outcome, isFresh, failure } = found;
   return {

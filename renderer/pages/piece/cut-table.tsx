@@ -1,18 +1,24 @@
 /** What each method takes out of the strips. */
+import { cutPlanFigures } from '../../../sim/export/piece-figures';
 import type { RingGeometry } from '../../../sim/geometry/ring';
 import { lengthText } from '../../../sim/wording/figures';
 import { MethodLabel } from '../../app/method-mark';
 import { Scrolls } from '../../app/scrolls';
+import { SaveTable } from '../../exports/save-table';
 import { useDocument } from '../../state/document-store';
 import { cutPlan } from './cut-plan';
+
+const TITLE = 'Cuts and strips';
 
 export function CutTable({ geometry }: { geometry: RingGeometry }) {
   const project = useDocument((state) => state.project);
   const { display, methods, stock } = project;
+  const plans = methods.map((method) => ({ name: method.name, ...cutPlan(project, geometry, method) }));
   const length = (mm: number): string => lengthText(mm, display, { uncertaintyMm: 0.1 });
   return (
-    <section className="group" aria-labelledby="cuts-title">
-      <h2 id="cuts-title">Cuts and strips</h2>
+    <section className="group saved" aria-labelledby="cuts-title">
+      <h2 id="cuts-title">{TITLE}</h2>
+      <SaveTable what={TITLE} table={() => cutPlanFigures(plans, display)} />
       <Scrolls label="Cuts and strips, table">
         <table className="figures">
           <thead>
@@ -24,19 +30,16 @@ export function CutTable({ geometry }: { geometry: RingGeometry }) {
             </tr>
           </thead>
           <tbody>
-            {methods.map((method, index) => {
-              const plan = cutPlan(project, geometry, method);
-              return (
-                <tr key={method.name}>
-                  <th scope="row">
-                    <MethodLabel index={index} name={method.name} />
-                  </th>
-                  <td>{plan.cuts}</td>
-                  <td>{length(plan.pitchMm)}</td>
-                  <td>{length(plan.stripNeededMm)}</td>
-                </tr>
-              );
-            })}
+            {plans.map(({ name, cuts, pitchMm, stripNeededMm }, index) => (
+              <tr key={name}>
+                <th scope="row">
+                  <MethodLabel index={index} name={name} />
+                </th>
+                <td>{cuts}</td>
+                <td>{length(pitchMm)}</td>
+                <td>{length(stripNeededMm)}</td>
+              </tr>
+            ))}
           </tbody>
         </table>
       </Scrolls>

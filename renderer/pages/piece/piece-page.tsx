@@ -10,6 +10,7 @@ import { PageFrame } from '../../app/page-frame';
 import { RingElevation } from '../../drawing/ring-elevation';
 import { RingPlan } from '../../drawing/ring-plan';
 import { StaveDrawing } from '../../drawing/stave-drawing';
+import { SavedDrawing } from '../../exports/saved-drawing';
 import { useDocument } from '../../state/document-store';
 import { useProblems } from '../../state/problems';
 import { useView } from '../../state/view-store';
@@ -67,16 +68,22 @@ export function PiecePage() {
           <div className={`piece-consequences ${className}`}>
             <div>
               <FailureBoundary what="plan">
-                <RingPlan {...drawing} />
+                <SavedDrawing title="Plan of the ring">
+                  <RingPlan {...drawing} />
+                </SavedDrawing>
               </FailureBoundary>
               <FailureBoundary what="elevation">
-                <RingElevation {...drawing} />
+                <SavedDrawing title="The ring from the side">
+                  <RingElevation {...drawing} />
+                </SavedDrawing>
               </FailureBoundary>
             </div>
             <div>
               <SawSettings geometry={geometry} />
               <FailureBoundary what="drawing of a stave">
-                <StaveDrawing {...drawing} />
+                <SavedDrawing title="One stave">
+                  <StaveDrawing {...drawing} />
+                </SavedDrawing>
               </FailureBoundary>
             </div>
           </div>

@@ -1,7 +1,9 @@
 /** How the saw is set, large, and what else the ring measures. */
+import { geometryFigures } from '../../../sim/export/piece-figures';
 import type { RingGeometry } from '../../../sim/geometry/ring';
 import { angleText } from '../../../sim/wording/figures';
 import { geometryTable } from '../../../sim/wording/tables';
+import { SaveTable } from '../../exports/save-table';
 import { useDocument } from '../../state/document-store';
 
 /** Rows of the table that the large figures say already. */
@@ -11,8 +13,9 @@ export function SawSettings({ geometry }: { geometry: RingGeometry }) {
   const display = useDocument((state) => state.project.display);
   const { rows } = geometryTable(geometry, display);
   return (
-    <section className="group" aria-labelledby="saw-title">
+    <section className="group saved" aria-labelledby="saw-title">
       <h2 id="saw-title">Saw settings</h2>
+      <SaveTable what="Saw settings" table={() => geometryFigures(geometry, display)} />
       <dl className="settings">
         <div>
           <dt>Blade tilt from square</dt>

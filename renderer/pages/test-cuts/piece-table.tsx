@@ -1,4 +1,5 @@
 /** The four test pieces against each other: how each is read, how much it shows, and why one cannot be used. */
+import { testPieceTable } from '../../../sim/export/test-figures';
 import {
   chanceSentence,
   perDegreeText,
@@ -9,14 +10,18 @@ import {
 } from '../../../sim/wording/test-pieces';
 import { Scrolls } from '../../app/scrolls';
 import { unbroken } from '../../app/unbroken';
+import { SaveTable } from '../../exports/save-table';
 import type { TestedMethod, TestPiece } from './use-test-cuts';
+
+const TITLE = 'Which test piece tells most';
 
 export function PieceTable({ tested }: { tested: TestedMethod }) {
   const { project, pieces, method } = tested;
   const inUse = pieces.find(({ kind, refusal }) => kind === method.test.kind && refusal === null);
   return (
-    <section className="group" aria-labelledby="pieces-title">
-      <h2 id="pieces-title">Which test piece tells most</h2>
+    <section className="group saved" aria-labelledby="pieces-title">
+      <h2 id="pieces-title">{TITLE}</h2>
+      <SaveTable what={TITLE} table={() => testPieceTable(pieces, project.display)} />
       <p>{tellsMostSentence(pieces, method.test.kind)}</p>
       <Scrolls label="Which test piece tells most, table">
         <table className="figures test-pieces">

@@ -1,5 +1,6 @@
 /** Cost, yield and the chance that testing pays, over the number of test rounds. */
 import type { RoundsValue } from '../../../sim/decide/test-value';
+import { testValueFigures } from '../../../sim/export/test-figures';
 import type { CostSummary, Share } from '../../../sim/run/prediction';
 import { moneyText } from '../../../sim/wording/figures';
 import { testValueTable } from '../../../sim/wording/test-value';
@@ -59,6 +60,7 @@ export function WorthChart({ worth, chosen, methodIndex }: WorthChartProps) {
       outcome={worth}
       room="14rem"
       table={(value) => <TextTableView table={testValueTable(value)} />}
+      figures={testValueFigures}
     >
       {({ rounds }) => (
         <RoundsChart

@@ -1,5 +1,6 @@
 /** How much better or worse each method is than one of them, on the same luck, with where the difference may lie. */
 import type { ReactNode } from 'react';
+import { differenceFigures } from '../../../sim/export/verdict-figures';
 import type { Difference } from '../../../sim/statistics/paired';
 import {
   costDifferenceText,
@@ -37,19 +38,8 @@ export function DifferencesPanel({ methods }: { methods: readonly WeighedMethod[
     <ChartFrame
       title={`Better or worse than “${against.name}”`}
       caption={`Each method on the same luck as “${against.name}”: the mark is the difference, the band where it lies 95 times in 100; a band that crosses the middle line cannot be told from no difference.${isCapped ? ` From the first ${RINGS_COMPARED.toLocaleString('en')} rings.` : ''}`}
-      table={
-        <TextTableView
-          table={differenceTable(
-            against.name,
-            held.map(({ result, bestChance, differences }) => ({
-              result,
-              bestChance,
-              ...(differences && { differences }),
-            })),
-            display,
-          )}
-        />
-      }
+      table={<TextTableView table={differenceTable(against.name, held, display)} />}
+      figures={() => differenceFigures(held, display)}
     >
       <div className="held-against">
         <ChoiceField

@@ -1,4 +1,6 @@
 /** The widest gaps of all rings: as fifty dots, as the share of rings up to each gap, or as bars. */
+import type { FigureTable } from '../../../sim/export/figure-table';
+import { barFigures, dotFigures, yieldFigures } from '../../../sim/export/verdict-figures';
 import { quantileDots } from '../../../sim/statistics/dots';
 import { countAtMost } from '../../../sim/statistics/ecdf';
 import { wilson } from '../../../sim/statistics/wilson';
@@ -8,7 +10,7 @@ import { type BarRow, BarRows, barEdges, barShares } from '../../charts/bar-rows
 import { ChartFrame } from '../../charts/chart-frame';
 import { DOTS, DotRows } from '../../charts/dot-rows';
 import { NO_GAP_MM } from '../../charts/gap-rows';
-import type { GapScale } from '../../charts/gap-scale';
+import { finerTicks, type GapScale } from '../../charts/gap-scale';
 import { TextTableView } from '../../charts/text-table';
 import { YieldCurve } from '../../charts/yield-curve';
 import { ChoiceField } from '../../inputs/choice-field';
@@ -49,7 +51,12 @@ export function GapChart(props: GapChartProps) {
   const unit = props.display === 'metric' ? 'mm' : 'in';
   const Shown = SHOWN[view];
   return (
-    <ChartFrame title={TITLE} caption={CAPTIONS[view](unit)} table={<GapTable {...props} view={view} />}>
+    <ChartFrame
+      title={TITLE}
+      caption={CAPTIONS[view](unit)}
+      table={<GapTable {...props} view={view} />}
+      figures={() => FIGURES[view](props)}
+    >
       <div className="chart-view">
         <ChoiceField
           label="Shown as"
@@ -68,6 +75,25 @@ const SHOWN: Readonly<Record<GapView, (props: GapChartProps) => React.ReactNode>
   dots: DotView,
   running: RunningView,
   bars: BarView,
+};
+
+const FIGURES: Readonly<Record<GapView, (props: GapChartProps) => FigureTable>> = {
+  dots: ({ methods, display }) =>
+    dotFigures(
+      methods.map((method) => ({ name: method.name, gapsMm: [...quantileDots(gapsOf(method), DOTS)] })),
+      display,
+    ),
+  running: ({ methods, scale, display }) =>
+    yieldFigures(
+      methods.map((method) => ({ name: method.name, at: (mm) => shareUpTo(method, mm) })),
+      finerTicks(scale),
+      display,
+    ),
+  bars: ({ methods, scale, display }) => {
+    const edgesMm = barEdges(scale);
+    const lines = methods.map((method) => ({ name: method.name, ...barShares(gapsOf(method), edgesMm) }));
+    return barFigures(lines, edgesMm, display);
+  },
 };
 
 const gapsOf = ({ result }: WeighedMethod): Float64Array => result.sample.showGapMm;

@@ -1,7 +1,8 @@
 /** The chance against the limit, and the gaps of all rings, on one scale of gaps with one line for the limit. */
+import { yieldFigures } from '../../../sim/export/verdict-figures';
 import { gapText, shareWithInterval } from '../../../sim/wording/figures';
 import { ChartFrame } from '../../charts/chart-frame';
-import { type GapScale, gapScale } from '../../charts/gap-scale';
+import { finerTicks, type GapScale, gapScale } from '../../charts/gap-scale';
 import { TextTableView } from '../../charts/text-table';
 import { YieldCurve } from '../../charts/yield-curve';
 import type { Display } from '../../inputs/field-props';
@@ -37,6 +38,7 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
         title="Chance of a good piece against the limit"
         caption={`Out of 100 pieces, how many are good if the widest gap that shows may be so many ${unit}. Drag the line to move the limit.`}
         table={<CurveTable methods={methods} scale={scale} display={display} />}
+        figures={() => yieldFigures(methods.map(lineOf), finerTicks(scale), display)}
       >
         <YieldCurve
           lines={lines}
@@ -61,6 +63,8 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
     </>
   );
 }
+
+const lineOf = ({ name, result }: WeighedMethod) => ({ name, at: (mm: number) => yieldAt(result, mm) });
 
 interface CurveTableProps {
   methods: readonly WeighedMethod[];

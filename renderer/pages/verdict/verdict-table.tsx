@@ -1,19 +1,34 @@
 /** One row a method: what decides between them, each figure with what it may be off by. */
+import { methodFigures } from '../../../sim/export/verdict-figures';
 import { quantileInterval } from '../../../sim/statistics/quantiles';
 import { gapText, minutesText, moneyText, shareWithInterval } from '../../../sim/wording/figures';
 import { MethodLabel } from '../../app/method-mark';
 import { Scrolls } from '../../app/scrolls';
 import { unbroken } from '../../app/unbroken';
+import { usePredictionToSave } from '../../exports/project-exports';
+import { SaveTable } from '../../exports/save-table';
 import type { Display } from '../../inputs/field-props';
 import { useDocument } from '../../state/document-store';
 import type { WeighedMethod } from './use-verdict';
+
+const TITLE = 'Method by method';
 
 export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] }) {
   const display = useDocument((state) => state.project.display);
   const limitMm = useDocument((state) => state.project.limits.showGapMm);
   return (
-    <section className="group" aria-labelledby="figures-title">
-      <h2 id="figures-title">Method by method</h2>
+    <section className="group saved" aria-labelledby="figures-title">
+      <h2 id="figures-title">{TITLE}</h2>
+      <SaveTable
+        what={TITLE}
+        table={() =>
+          methodFigures(
+            methods.map(({ result }) => result),
+            display,
+          )
+        }
+        more={[usePredictionToSave()]}
+      />
       <Scrolls label="Method by method, table">
         <table className="figures">
           <thead>

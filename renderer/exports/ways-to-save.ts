@@ -1,0 +1,42 @@
+/** The kinds of files that what is on the page can be kept as. */
+import type { Host } from '../../main/contract/host';
+import type { FigureTable } from '../../sim/export/figure-table';
+import { useDocument } from '../state/document-store';
+import { csvOf, exportName, handOut, originText } from './hand-out';
+import { pictureOf } from './picture';
+import { pngOf } from './png';
+import type { WayToSave } from './save-menu';
+
+export interface Pictured {
+  title: string;
+  /** What is to be seen, as the page says it; asked for when it is saved. */
+  description: () => string;
+  parts: () => readonly Element[];
+}
+
+/** As a drawing and as a picture. */
+export function picturesOf(host: Host, { title, description, parts }: Pictured): WayToSave[] {
+  const picture = () => {
+    const { project } = useDocument.getState();
+    return pictureOf(parts(), { title, description: `${description()} ${originText(project)}`.trim() });
+  };
+  const name = (ending: 'svg' | 'png') => exportName(useDocument.getState().project, title, ending);
+  return [
+    { id: 'svg', label: 'SVG', note: 'sharp at any size', save: () => handOut(host, name('svg'), () => picture().svg) },
+    {
+      id: 'png',
+      label: 'PNG',
+      note: 'for letters and pages',
+      save: () => handOut(host, name('png'), async () => pngOf(picture())),
+    },
+  ];
+}
+
+/** As a table for a spreadsheet. */
+export function tableOf(host: Host, title: string, table: () => FigureTable): WayToSave {
+  const save = (): Promise<void> => {
+    const { project } = useDocument.getState();
+    return handOut(host, exportName(project, title, 'csv'), () => csvOf(table(), title, project));
+  };
+  return { id: 'csv', label: 'CSV', note: 'every figure with all its digits', save };
+}
