@@ -27,7 +27,8 @@ export default defineConfig<object, HostOptions>({
     { name: 'local host', testIgnore: /shell\.spec\.ts$/, use: { hostKind: 'local host' } },
     {
       name: 'shell on the electron double',
-      testMatch: /(journeys\/(first-screen|files|reopen)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/,
+      testMatch:
+        /(journeys\/(first-screen|files|reopen|orientation|menu-shell)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/,
       use: { hostKind: 'electron double' },
     },
   ],

@@ -27,6 +27,18 @@ for (const colorScheme of ['light', 'dark'] as const) {
   }
 }
 
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`the list of commands, ${colorScheme}, breaks no rule that a machine can check`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme });
+    await page.keyboard.press('ControlOrMeta+k');
+    await expect(page.getByRole('option').first()).toBeVisible();
+    const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+    expect(
+      violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`),
+    ).toEqual([]);
+  });
+}
+
 test('at twice the text size nothing runs out of the window, on any page', async ({ page, openApp }, info) => {
   await openApp(page, { file: projectFile(info, 'Lantern', 5000) });
   await settled(page);

@@ -4,11 +4,12 @@ import { savePrediction, saveRings, whyNoPrediction, whyNoRings } from '../expor
 import { edit, redo, undo, useDocument } from '../state/document-store';
 import type { Simulation } from '../state/simulate-project';
 import { standingNow } from '../state/standing';
-import { PAGE_NAMES, PAGES, showOrientation, showPage, type ThemeChoice, useView } from '../state/view-store';
+import { PAGE_NAMES, PAGES, showPage, type ThemeChoice, useView } from '../state/view-store';
 import type { Command, CommandGroup, Shortcut } from './command';
 import { methodCommands } from './method-commands';
 import { offered } from './offered-commands';
 import { mayLeave, openExample, openFile, openRecent, saveFile } from './open-save';
+import { openOrientation } from './orientation';
 import { openPalette } from './palette-store';
 
 const mod = (key: string, shift = false): Shortcut => ({ key, mod: true, shift });
@@ -46,7 +47,7 @@ export function commandsFor(host: Host, simulation: Simulation): readonly Comman
         label: 'How to begin',
         keywords: ['help', 'first steps', 'introduction', 'orientation', 'explain the screen'],
         shortcut: { key: 'f1', mod: false, shift: false },
-        run: showOrientation,
+        run: openOrientation,
       },
     ]),
   ];

@@ -1,1 +1,2 @@
-export const IS_MAC = /Mac|iP(hone|ad)/.test(navigator.platform);
+/** Where keys are written the Mac's way. */
+export const IS_MAC = typeof navigator === 'object' && /Mac|iP(hone|ad)/.test(navigator.platform);

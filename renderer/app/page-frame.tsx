@@ -1,5 +1,6 @@
 /** Every page alike: its question and the answer in one sentence on top, inputs to the left, consequences to the right. */
 import type { ReactNode } from 'react';
+import { Orientation } from './orientation';
 
 interface PageFrameProps {
   question: string;
@@ -21,6 +22,7 @@ export function PageFrame({ question, answer, beside, inputs, consequences, wide
         <h1>{answer}</h1>
         {beside}
       </div>
+      <Orientation />
       <section className="page-inputs" aria-label="What you decide">
         {inputs}
       </section>

@@ -14,6 +14,7 @@ import { ChoiceDialog } from './choice-dialog';
 import { commandsFor } from './commands';
 import { FailureBoundary } from './failure-boundary';
 import { HostContext } from './host-context';
+import { useOrientationSaid } from './orientation';
 import { Palette } from './palette';
 import { RefusalDialog } from './refusal-dialog';
 import { SimulationContext } from './simulation-context';
@@ -33,6 +34,7 @@ const PAGE_OF: Record<Page, () => React.JSX.Element> = {
 export function Root({ host, simulation }: { host: Host; simulation: Simulation }) {
   const commandsNow = useMemo(() => () => commandsFor(host, simulation), [host, simulation]);
   const page = useView((view) => view.page);
+  useOrientationSaid();
   useThemeOnDocument();
   useCommandKeys(commandsNow);
   useDroppedFiles();

@@ -2,6 +2,7 @@
 import { useRun, type Work } from '../state/run-store';
 import { useStanding } from '../state/standing';
 import { useSimulation } from './simulation-context';
+import { WorkRing } from './work-ring';
 
 const WHOLE = new Intl.NumberFormat('en', { maximumFractionDigits: 0 });
 
@@ -16,18 +17,7 @@ export function WorkMark() {
   const share = work && work.ringsWanted > 0 ? work.ringsDone / work.ringsWanted : 0;
   return (
     <div className="work-mark" data-standing={standing}>
-      <svg viewBox="0 0 16 16" aria-hidden="true" focusable="false">
-        <circle cx="8" cy="8" r="6.5" className="work-ring" />
-        <circle
-          cx="8"
-          cy="8"
-          r="6.5"
-          className="work-done"
-          pathLength="1"
-          strokeDasharray={`${standing === 'settled' ? 1 : share} 1`}
-          transform="rotate(-90 8 8)"
-        />
-      </svg>
+      <WorkRing share={standing === 'settled' ? 1 : share} />
       <span>
         {standing === 'invalid' && 'A value cannot be used; the figures are those from before it.'}
         {standing === 'failed' && 'Not every method could be simulated.'}
