@@ -23,9 +23,6 @@ interface ChartFrameProps {
   children: ReactNode;
 }
 
-/** What is not part of the picture: it is said in its description, or is a file of its own. */
-const AROUND = 'figcaption, details';
-
 export function ChartFrame(props: ChartFrameProps) {
   const { title, caption, mark, table, figures, isDrawn = true, moreToSave = [], children } = props;
   const host = useHost();
@@ -33,7 +30,7 @@ export function ChartFrame(props: ChartFrameProps) {
   const pictures = picturesOf(host, {
     title,
     description: () => figure.current?.querySelector('figcaption > p')?.textContent ?? '',
-    parts: () => [...(figure.current?.children ?? [])].filter((part) => !part.matches(AROUND)),
+    blocks: () => [...(figure.current?.children ?? [])],
   });
   const tables = figures ? [tableOf(host, title, figures)] : [];
   return (

@@ -2,10 +2,10 @@
 import { copySvg, reachOf } from './copy-svg';
 import { paintBox } from './paint-box';
 import { paintOf, svgElement } from './svg-attributes';
-import { riseOf, type TextLine, textLines } from './text-lines';
+import { lettersOf, type TextLine, textLines } from './text-lines';
 
 /** What can be acted on, and what is there for those who listen only. */
-const LEFT_OUT = 'button, input, select, textarea, label, details, .field, .spoken, [data-not-pictured]';
+const LEFT_OUT = 'button, input, select, textarea, label, details, .field, .work-mark, .spoken, [data-not-pictured]';
 
 export interface Painted {
   shapes: SVGElement[];
@@ -88,10 +88,10 @@ function markBefore(element: Element, style: CSSStyleDeclaration, box: DOMRect):
   const [, text = ''] = /^"([^"\\]+)"/.exec(before.content) ?? [];
   if (text === '') return [];
   const lineHeight = Number.parseFloat(style.lineHeight) || 1.2 * Number.parseFloat(style.fontSize);
-  const letters = Number.parseFloat(before.fontSize);
+  const { upPx, downPx } = lettersOf(before);
   // Letters stand in the middle of their line.
-  const baseline =
-    box.top + Number.parseFloat(style.paddingTop) + lineHeight / 2 + (riseOf(before) - 0.5) * 1.16 * letters;
+  const middle = box.top + Number.parseFloat(style.paddingTop) + lineHeight / 2;
+  const baseline = middle + (upPx - downPx) / 2;
   const left = box.left + Number.parseFloat(style.paddingLeft);
   return [textElement({ text, left, right: left, top: box.top, bottom: box.top, baseline }, before)];
 }

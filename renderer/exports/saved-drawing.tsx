@@ -11,7 +11,7 @@ export function SavedDrawing({ title, children }: { title: string; children: Rea
   const ways = picturesOf(host, {
     title,
     description: () => drawing()[0]?.querySelector('desc')?.textContent ?? '',
-    parts: drawing,
+    blocks: drawing,
   });
   return (
     <div className="saved saved-drawing" ref={place}>

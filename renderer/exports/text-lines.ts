@@ -42,17 +42,18 @@ function piecesOf(node: Text): Piece[] {
 
 const measuring = document.createElement('canvas').getContext('2d');
 
-/** How high the letters stand over the line, as a share of the height that the browser gives their line. */
-export function riseOf({ fontStyle, fontWeight, fontSize, fontFamily }: CSSStyleDeclaration): number {
-  if (measuring === null) return 0.8;
+/** How high letters of a style reach over the line and how deep under it. */
+export function lettersOf({ fontStyle, fontWeight, fontSize, fontFamily }: CSSStyleDeclaration) {
+  if (measuring === null) throw new Error('This browser cannot measure letters.');
   measuring.font = `${fontStyle} ${fontWeight} ${fontSize} ${fontFamily}`;
-  const { fontBoundingBoxAscent: up, fontBoundingBoxDescent: down } = measuring.measureText('x');
-  return up / (up + down);
+  const { fontBoundingBoxAscent: upPx, fontBoundingBoxDescent: downPx } = measuring.measureText('x');
+  return { upPx, downPx };
 }
 
 /** @param style of the element around the text */
 export function textLines(node: Text, style: CSSStyleDeclaration): TextLine[] {
-  const rise = riseOf(style);
+  const { upPx, downPx } = lettersOf(style);
+  const rise = upPx / (upPx + downPx);
   const lines: TextLine[] = [];
   for (const { text, box, isApart } of piecesOf(node)) {
     const line = lines.at(-1);

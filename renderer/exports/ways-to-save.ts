@@ -11,22 +11,28 @@ export interface Pictured {
   title: string;
   /** What is to be seen, as the page says it; asked for when it is saved. */
   description: () => string;
-  parts: () => readonly Element[];
+  /** From top to bottom. */
+  blocks: () => readonly Element[];
 }
 
 /** As a drawing and as a picture. */
-export function picturesOf(host: Host, { title, description, parts }: Pictured): WayToSave[] {
+export function picturesOf(host: Host, { title, description, blocks }: Pictured): WayToSave[] {
   const picture = () => {
     const { project } = useDocument.getState();
-    return pictureOf(parts(), { title, description: `${description()} ${originText(project)}`.trim() });
+    return pictureOf(blocks(), { title, description: `${description()} ${originText(project)}`.trim() });
   };
   const name = (ending: 'svg' | 'png') => exportName(useDocument.getState().project, title, ending);
   return [
-    { id: 'svg', label: 'SVG', note: 'sharp at any size', save: () => handOut(host, name('svg'), () => picture().svg) },
+    {
+      id: 'svg',
+      label: 'SVG',
+      note: 'a drawing, sharp at any size',
+      save: () => handOut(host, name('svg'), () => picture().svg),
+    },
     {
       id: 'png',
       label: 'PNG',
-      note: 'for letters and pages',
+      note: 'a picture, twice as fine as the screen',
       save: () => handOut(host, name('png'), async () => pngOf(picture())),
     },
   ];
@@ -38,5 +44,5 @@ export function tableOf(host: Host, title: string, table: () => FigureTable): Wa
     const { project } = useDocument.getState();
     return handOut(host, exportName(project, title, 'csv'), () => csvOf(table(), title, project));
   };
-  return { id: 'csv', label: 'CSV', note: 'every figure with all its digits', save };
+  return { id: 'csv', label: 'CSV', note: 'a table with all digits, for a spreadsheet', save };
 }

@@ -40,8 +40,7 @@ const VIEWS: readonly Choice<GapView>[] = [
 const CAPTIONS: Readonly<Record<GapView, (unit: string) => string>> = {
   dots: (unit) =>
     `Each dot is one ring in ${DOTS}, at its widest gap in ${unit}; left of 0 there is no gap to speak of. Hollow dots are over the limit.`,
-  running: (unit) =>
-    `Of 100 rings, how many have no wider gap than so many ${unit}, whatever else is asked of them. Drag the line to move the limit.`,
+  running: (unit) => `Of 100 rings, how many have no wider gap than so many ${unit}, whatever else is asked of them.`,
   bars: (unit) =>
     `The higher a bar, the more rings have their widest gap between its edges, in ${unit}. Figures: of 100 rings, how many have no gap to speak of or are beyond the scale. Hollow bars are over the limit.`,
 };
@@ -53,7 +52,12 @@ export function GapChart(props: GapChartProps) {
   return (
     <ChartFrame
       title={TITLE}
-      caption={CAPTIONS[view](unit)}
+      caption={
+        <>
+          {CAPTIONS[view](unit)}
+          {view === 'running' && <span data-not-pictured> Drag the line to move the limit.</span>}
+        </>
+      }
       table={<GapTable {...props} view={view} />}
       figures={() => FIGURES[view](props)}
     >

@@ -36,7 +36,12 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
     <>
       <ChartFrame
         title="Chance of a good piece against the limit"
-        caption={`Out of 100 pieces, how many are good if the widest gap that shows may be so many ${unit}. Drag the line to move the limit.`}
+        caption={
+          <>
+            Out of 100 pieces, how many are good if the widest gap that shows may be so many {unit}.{' '}
+            <span data-not-pictured>Drag the line to move the limit.</span>
+          </>
+        }
         table={<CurveTable methods={methods} scale={scale} display={display} />}
         figures={() => yieldFigures(methods.map(lineOf), finerTicks(scale), display)}
       >
