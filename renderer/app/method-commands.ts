@@ -69,6 +69,16 @@ function commandsOf({ methods }: Project, { name }: Method, index: number, off: 
       whyNot: () => (methods.length >= MOST_METHODS ? FULL : null),
       run: onPage(withMethodCopied(index)),
     },
+    {
+      id: `differs-from-${index}`,
+      label: `Show what differs from “${name}”`,
+      keywords: ['difference', 'compare', 'highlight', 'held against'],
+      whyNot: () => (methods.length === 1 ? 'There is no other method.' : null),
+      run: () => {
+        useView.setState({ differsFrom: name });
+        showPage('methods');
+      },
+    },
     moved(-1, 'left', index === 0),
     moved(1, 'right', index === methods.length - 1),
     {

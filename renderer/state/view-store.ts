@@ -42,6 +42,8 @@ export interface ViewState {
   inchFractions: boolean;
   /** Names of the methods that are left out of the comparison for now. */
   switchedOff: string[];
+  /** Name of the method that the others are held against on the page Methods; null for none. */
+  differsFrom: string | null;
   bench: BenchReading | null;
   /** For whom the sheet on the page Explain is. */
   sheetKind: SheetKind;
@@ -57,6 +59,7 @@ export const useView = create<ViewState>()(() => ({
   orientation: 'shown',
   inchFractions: false,
   switchedOff: [],
+  differsFrom: null,
   bench: null,
   sheetKind: 'client',
   paper: 'a4',
@@ -86,7 +89,10 @@ export function setSwitchedOff(name: string, off: boolean): void {
   }));
 }
 
-/** A renamed method stays switched off. */
-export function renameSwitchedOff(from: string, to: string): void {
-  useView.setState(({ switchedOff }) => ({ switchedOff: switchedOff.map((name) => (name === from ? to : name)) }));
+/** A renamed method stays switched off, and stays the one that others are held against. */
+export function renameInView(from: string, to: string): void {
+  useView.setState(({ switchedOff, differsFrom }) => ({
+    switchedOff: switchedOff.map((name) => (name === from ? to : name)),
+    differsFrom: differsFrom === from ? to : differsFrom,
+  }));
 }

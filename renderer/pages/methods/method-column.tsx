@@ -4,11 +4,12 @@ import type { Method } from '../../../sim/project/document';
 import { MethodMark, markOf } from '../../app/method-mark';
 import { ChoiceField } from '../../inputs/choice-field';
 import { beginGesture, edit, endGesture } from '../../state/document-store';
-import { withMethod, withMethodCopied, withMethodMoved, withMethodRenamed, withoutMethod } from '../../state/edits';
+import { withMethod, withMethodRenamed } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
-import { MOST_METHODS } from '../../state/starting-methods';
-import { renameSwitchedOff, setSwitchedOff } from '../../state/view-store';
+import { renameInView, setSwitchedOff } from '../../state/view-store';
+import { DiffersFrom, usePartDifference } from './differs';
 import { MINUTES, PARTS_AFTER_SEQUENCE, PARTS_BEFORE_SEQUENCE, SEQUENCES, WIDE_FACES } from './method-parts';
+import { MethodTools } from './method-tools';
 import { Figure, PartChoice } from './part-choice';
 
 interface MethodColumnProps {
@@ -23,50 +24,15 @@ interface MethodColumnProps {
 /** Drawn anew only when this method changes, not whenever another one does. */
 export const MethodColumn = memo(function MethodColumn({ method, index, count, isOff, isLastOn }: MethodColumnProps) {
   const path = `methods[${index}]`;
+  const sequenceDifference = usePartDifference(method, 'sequence');
+  const wideFaceDifference = usePartDifference(method, 'wideFace');
   return (
     <li className="method-column" data-off={isOff || undefined}>
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot take its rows from the columns beside it. */}
       <div role="group" aria-label={`Method ${markOf(index).letter}: ${method.name}`} className="method-rows">
         <div className="method-head">
           <NameField method={method} index={index} />
-          <div className="method-tools">
-            <button
-              type="button"
-              className="quiet"
-              disabled={index === 0}
-              aria-label={`Move ${method.name} to the left`}
-              onClick={() => edit(withMethodMoved(index, -1))}
-            >
-              ←
-            </button>
-            <button
-              type="button"
-              className="quiet"
-              disabled={index === count - 1}
-              aria-label={`Move ${method.name} to the right`}
-              onClick={() => edit(withMethodMoved(index, 1))}
-            >
-              →
-            </button>
-            <button
-              type="button"
-              className="quiet"
-              disabled={count >= MOST_METHODS}
-              aria-label={`Duplicate ${method.name}`}
-              onClick={() => edit(withMethodCopied(index))}
-            >
-              Duplicate
-            </button>
-            <button
-              type="button"
-              className="quiet"
-              disabled={count === 1}
-              aria-label={`Remove ${method.name}`}
-              onClick={() => edit(withoutMethod(index))}
-            >
-              Remove
-            </button>
-          </div>
+          <MethodTools method={method} index={index} count={count} />
           <label className="switch">
             <input
               type="checkbox"
@@ -89,6 +55,7 @@ export const MethodColumn = memo(function MethodColumn({ method, index, count, i
             problem={useProblemAt(`${path}.sequence`)}
             onChange={(sequence) => edit(withMethod(index, (method) => ({ ...method, sequence })))}
           />
+          <DiffersFrom difference={sequenceDifference} />
           <ChoiceField
             label="Wide face at the cut"
             value={method.wideFace}
@@ -96,13 +63,21 @@ export const MethodColumn = memo(function MethodColumn({ method, index, count, i
             help="With the wide face up against a stop, a thicker stave comes out wider."
             onChange={(wideFace) => edit(withMethod(index, (method) => ({ ...method, wideFace })))}
           />
+          <DiffersFrom difference={wideFaceDifference} />
         </div>
         {PARTS_AFTER_SEQUENCE.map((part) => (
           <PartChoice key={part.name} method={method} index={index} part={part} />
         ))}
         <div className="method-part">
           {MINUTES.map((key) => (
-            <Figure key={key} index={index} section="minutes" field={{ key }} value={method.minutes[key]} />
+            <Figure
+              key={key}
+              method={method}
+              index={index}
+              section="minutes"
+              field={{ key }}
+              value={method.minutes[key]}
+            />
           ))}
         </div>
       </div>
@@ -113,7 +88,7 @@ export const MethodColumn = memo(function MethodColumn({ method, index, count, i
 function NameField({ method, index }: { method: Method; index: number }) {
   const problem = useProblemAt(`methods[${index}].name`);
   const rename = (name: string): void => {
-    renameSwitchedOff(method.name, name);
+    renameInView(method.name, name);
     edit(withMethodRenamed(index, name));
   };
   const problemId = `method-${index}-name-problem`;

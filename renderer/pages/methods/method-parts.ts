@@ -1,6 +1,7 @@
 /** What a method is put together from, in the order of the work, and the figures behind each choice. */
 import type { Method } from '../../../sim/project/document';
 import type { MethodPart } from '../../../sim/project/preset';
+import { SEQUENCE_WORDS, WIDE_FACE_WORDS } from '../../../sim/wording/method-differences';
 import type { Choice } from '../../inputs/field-props';
 
 export interface FigureField {
@@ -165,13 +166,13 @@ export const PARTS_BEFORE_SEQUENCE: readonly Part[] = [tilt, guide, width, blade
 export const PARTS_AFTER_SEQUENCE: readonly Part[] = [assembly, test];
 
 export const SEQUENCES: readonly Choice<Method['sequence']>[] = [
-  { value: 'flipFace', label: 'Strip turned over', note: 'one cut parts two staves' },
-  { value: 'swapSides', label: 'Strip turned end for end', note: 'two cuts a stave, the show face stays up' },
+  { value: 'flipFace', label: SEQUENCE_WORDS.flipFace, note: 'one cut parts two staves' },
+  { value: 'swapSides', label: SEQUENCE_WORDS.swapSides, note: 'two cuts a stave, the show face stays up' },
 ];
 
 export const WIDE_FACES: readonly Choice<Method['wideFace']>[] = [
-  { value: 'down', label: 'Down' },
-  { value: 'up', label: 'Up' },
+  { value: 'down', label: WIDE_FACE_WORDS.down },
+  { value: 'up', label: WIDE_FACE_WORDS.up },
 ];
 
 export const MINUTES = ['setUp', 'perCut', 'perTestRound'] as const satisfies readonly (keyof Method['minutes'])[];

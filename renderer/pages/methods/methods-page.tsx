@@ -12,7 +12,9 @@ import { withMethodAdded } from '../../state/edits';
 import { MOST_METHODS, startingMethods } from '../../state/starting-methods';
 import { useView } from '../../state/view-store';
 import { useVerdict } from '../verdict/use-verdict';
+import { DifferencesControl } from './differences-control';
 import { MethodColumn } from './method-column';
+import './methods.css';
 
 export function MethodsPage() {
   const methods = useDocument((state) => state.project.methods);
@@ -26,6 +28,7 @@ export function MethodsPage() {
       wideInputs
       inputs={
         <>
+          <DifferencesControl />
           <Scrolls label="Methods side by side">
             <ul className="method-columns">
               {methods.map((method, index) => (

@@ -1,12 +1,13 @@
 /** One part of a method: the plain choice, what it means, and the figures behind it with where each comes from. */
 import { useState } from 'react';
 import type { Method } from '../../../sim/project/document';
-import { applyPreset, figureOrigin, originText, PRESETS, presetOf } from '../../../sim/project/presets';
+import { applyPreset, figureOrigin, nearestPreset, originText, PRESETS, presetOf } from '../../../sim/project/presets';
 import { ChoiceField } from '../../inputs/choice-field';
 import { edit } from '../../state/document-store';
 import { type MethodSection, withFigure, withMethod } from '../../state/edits';
 import { useHasProblemUnder, useProblemAt } from '../../state/problems';
 import { NumberAt, OptionalNumberAt } from '../number-at';
+import { DiffersFrom, figureValue, useFigureDifference, usePartDifference } from './differs';
 import type { FigureField, Part } from './method-parts';
 
 const OWN = 'own';
@@ -19,6 +20,8 @@ interface PartChoiceProps {
 
 export function PartChoice({ method, index, part }: PartChoiceProps) {
   const preset = presetOf(method, part.name);
+  const nearest = preset === null ? nearestPreset(method, part.name) : null;
+  const difference = usePartDifference(method, part.name);
   const choices = PRESETS[part.name].map(({ id, label }) => ({ value: id, label }));
   const choose = (id: string): void => {
     if (id !== OWN) edit(withMethod(index, (method) => applyPreset(method, part.name, id)));
@@ -32,13 +35,26 @@ export function PartChoice({ method, index, part }: PartChoiceProps) {
         choices={preset ? choices : [...choices, { value: OWN, label: 'Own figures' }]}
         onChange={choose}
       />
+      <DiffersFrom difference={difference} />
       <p className="note">{preset?.explanation ?? ownExplanation(method, part)}</p>
+      {nearest && (
+        <button
+          type="button"
+          className="quiet"
+          aria-label={`${part.question} in ${method.name}: back to “${nearest.label}”`}
+          onClick={() => choose(nearest.id)}
+        >
+          Back to “{nearest.label}”
+        </button>
+      )}
       <FigureList
         path={`methods[${index}].${part.name}`}
+        differing={difference?.keys.length ?? 0}
         fields={part.figures}
         render={(field) => (
           <Figure
             key={field.key}
+            method={method}
             index={index}
             section={part.name}
             field={field}
@@ -60,31 +76,28 @@ function ownExplanation(method: Method, { name, figures }: Part): string {
   return nearest ? `Started from “${nearest}”, with figures of your own.` : 'Figures of your own.';
 }
 
-export function figureValue(method: Method, section: MethodSection, key: string): number | string | null {
-  const figures: object = method[section];
-  const found = Object.entries(figures).find(([name]) => name === key)?.[1];
-  return typeof found === 'number' || typeof found === 'string' ? found : null;
-}
-
 interface FigureListProps {
   path: string;
+  /** How many are not as in the method that this one is held against. */
+  differing: number;
   fields: readonly FigureField[];
   render: (field: FigureField) => React.JSX.Element;
 }
 
 /** Folded away, and not even made, until wanted; opened of itself while one of its figures cannot be used. */
-function FigureList({ path, fields, render }: FigureListProps) {
+function FigureList({ path, differing, fields, render }: FigureListProps) {
   const [isWanted, setWanted] = useState(false);
   const isOpen = useHasProblemUnder(`${path}.`) || isWanted;
   return (
     <details className="figure-list" open={isOpen} onToggle={(event) => setWanted(event.currentTarget.open)}>
-      <summary>Figures</summary>
+      <summary>Figures{differing > 0 && `, ${differing} ${differing === 1 ? 'differs' : 'differ'}`}</summary>
       {isOpen && <div className="figure-fields">{fields.map(render)}</div>}
     </details>
   );
 }
 
 interface FigureProps {
+  method: Method;
   index: number;
   section: MethodSection;
   field: FigureField;
@@ -92,10 +105,12 @@ interface FigureProps {
   origin?: string;
 }
 
-export function Figure({ index, section, field, value, origin }: FigureProps) {
+export function Figure({ method, index, section, field, value, origin: ownOrigin }: FigureProps) {
   const { key, choices, whenEmpty } = field;
   const path = `methods[${index}].${section}.${key}`;
   const problem = useProblemAt(path);
+  const other = useFigureDifference(method, section, field);
+  const origin = other ? <FigureOrigin own={ownOrigin} other={other} /> : ownOrigin;
   const set = (next: number | string | null | undefined): void => edit(withFigure(index, section, key, next));
   if (choices) {
     return (
@@ -125,4 +140,13 @@ export function Figure({ index, section, field, value, origin }: FigureProps) {
     );
   }
   return <NumberAt path={path} value={number ?? 0} origin={origin} onChange={set} />;
+}
+
+function FigureOrigin({ own, other }: { own: string | undefined; other: string }) {
+  return (
+    <>
+      {own}
+      <span className="differs">{other}</span>
+    </>
+  );
 }
