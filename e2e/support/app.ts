@@ -1,4 +1,4 @@
-import { readFileSync, rmSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { test as base, type Dialog, expect, type Page } from '@playwright/test';
 import type { LocalHost } from '../../main/local/local-host';
 import { emptyStateFolder, startBuiltHost } from './built-host';
@@ -15,6 +15,8 @@ export interface Desk {
   openChosen(page: Page, file: string): Promise<void>;
   /** Clicks on Save and lets it go to a file never saved before; gives the name proposed or taken and its text. */
   saveAnew(page: Page, path: string): Promise<string>;
+  /** Lets a file that the program makes after `click` go to `path`, and gives what it holds. */
+  takeFile(page: Page, click: () => Promise<void>, path: string): Promise<Buffer>;
   /** Tries to leave, and gives back whether the program asked first; goes on with leaving only if told to. */
   leave(page: Page, answer: 'stay' | 'leave'): Promise<'asked' | 'not asked'>;
 }
@@ -57,6 +59,11 @@ const deskOfLocalHost: Desk = {
     await page.getByRole('button', { name: 'Save', exact: true }).click();
     return readFileSync(await (await downloading).path(), 'utf8');
   },
+  async takeFile(page, click) {
+    const downloading = page.waitForEvent('download');
+    await click();
+    return readFileSync(await (await downloading).path());
+  },
   async leave(page, answer) {
     let asked: 'asked' | 'not asked' = 'not asked';
     page.once('dialog', (dialog) => {
@@ -80,6 +87,13 @@ const deskOfShell: Desk = {
     await page.getByRole('button', { name: 'Save', exact: true }).click();
     await expect(page).not.toHaveTitle(/^•/);
     return readFileSync(path, 'utf8');
+  },
+  async takeFile(page, click, path) {
+    await shellBehind(page).willAnswer('save', path);
+    await click();
+    // It is moved there whole.
+    await expect.poll(() => existsSync(path)).toBe(true);
+    return readFileSync(path);
   },
   async leave(page, answer) {
     const shell = shellBehind(page);

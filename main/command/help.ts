@@ -41,6 +41,8 @@ What each method of the project leads to: gaps, mouth, clear opening, chance of 
 
 ${JSON_HELP}
 ${RUN_HELP}
+  --rings FILE.csv      besides, write every single ring of the one method, a line each, as a table for a spreadsheet
+  --force               write over a file that is there already
 `,
   compare: `ringtrue compare FILE [options]
 

@@ -1,5 +1,7 @@
 /** `ringtrue predict`: what each method of the project leads to. */
+import { csvText } from '../../sim/export/csv';
 import { predictionJson } from '../../sim/export/prediction-json';
+import { ringFigures, ringTableName } from '../../sim/export/ring-figures';
 import { geometrySummary, ringGeometry } from '../../sim/geometry/ring';
 import { warnings } from '../../sim/project/checks';
 import type { Project } from '../../sim/project/document';
@@ -11,16 +13,22 @@ import { budgetTable, geometryTable, plainText, predictionTable } from '../../si
 import { readArguments } from './arguments';
 import { fitForTerminal } from './fit-for-terminal';
 import { openProject } from './open-project';
+import { outFile, writeOut } from './out-file';
 import { progressLine } from './progress';
+import { Refusal } from './refusal';
 import { runMethods } from './run-methods';
 import { RUN_OPTIONS, runWishes } from './run-options';
 import type { CommandIo } from './streams';
 
 export async function predict(args: readonly string[], io: CommandIo, workerProgram: URL): Promise<void> {
-  const given = readArguments('predict', args, RUN_OPTIONS, 1);
+  const given = readArguments('predict', args, { ...RUN_OPTIONS, rings: 'value', force: 'flag' }, 1);
   const wishes = runWishes(given);
+  const rings = outFile(given, 'rings', ['csv']);
   const project = wishes.override(await openProject('predict', given.operands, io));
   const methods = wishes.methodsOf(project);
+  if (rings !== null && methods.length > 1) {
+    throw new Refusal(['Option --rings writes the rings of one method. Name it with --method.']);
+  }
   const progress = progressLine(io.stderr, methods.length);
   const way = {
     budget: wishes.budget,
@@ -32,6 +40,7 @@ export async function predict(args: readonly string[], io: CommandIo, workerProg
   const texts: string[] = [];
   for await (const result of runMethods(project, methods, way)) {
     predictions.push(result.prediction);
+    if (rings !== null) await writeOut(rings, ringsCsv(result, project));
     if (!wishes.json) texts.push(...methodTexts(result, project, methods[predictions.length - 1]!));
   }
   progress.clear();
@@ -49,6 +58,10 @@ export function titleTexts(project: Project): string[] {
 export function headTexts(project: Project): string[] {
   const ring = plainText(geometryTable(geometrySummary(ringGeometry(project.piece)), project.display));
   return [...titleTexts(project), ring];
+}
+
+function ringsCsv(result: MethodResult, { title, display, run }: Project): string {
+  return csvText(ringFigures(result, display), { project: title, table: ringTableName(result), seed: run.seed });
 }
 
 function methodTexts(result: MethodResult, project: Project, method: number): string[] {

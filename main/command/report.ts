@@ -1,19 +1,16 @@
 /** `ringtrue report`: the client's sheet or the maker's report, as HTML or PDF. */
-import { existsSync } from 'node:fs';
 import type { Project } from '../../sim/project/document';
 import type { MethodResult, RunProgress } from '../../sim/run/prediction';
 import { explainedResult } from '../../sim/wording/explain';
 import type { MakerAnswers, SheetInput } from '../contract/report';
-import { FileProblem } from '../files/file-problem';
-import { writeAtomically } from '../files/write-atomically';
 import { loadReportProgram } from '../print/load-report-program';
 import { printingBrowser, printPdf } from '../print/print-pdf';
 import { oneOf, readArguments } from './arguments';
 import { askBudget, askIndices } from './budget-tasks';
 import { fitForTerminal } from './fit-for-terminal';
 import { openProject } from './open-project';
+import { outFile, writeOut } from './out-file';
 import { progressLine } from './progress';
-import { Refusal } from './refusal';
 import { runMethods } from './run-methods';
 import { runWishes } from './run-options';
 import type { CommandIo } from './streams';
@@ -37,8 +34,9 @@ export async function report(args: readonly string[], io: CommandIo, workerProgr
   const wishes = runWishes(given);
   const kind = oneOf(given, 'for', ['client', 'maker']) ?? 'client';
   const paper = oneOf(given, 'paper', ['a4', 'letter']) ?? 'a4';
-  const out = outFile(given.values.get('out'), given.flags.includes('force'));
-  if (out?.isPdf) printingBrowser();
+  const out = outFile(given, 'out', ['pdf', 'html']);
+  const isPdf = out?.ending === 'pdf';
+  if (isPdf) printingBrowser();
   const read = wishes.override(await openProject('report', given.operands, io));
   const [asked] = wishes.methodsOf(read);
   const method = given.values.has('method') ? read.methods[asked ?? 0]?.name : undefined;
@@ -64,32 +62,8 @@ export async function report(args: readonly string[], io: CommandIo, workerProgr
     io.stdout.write(html);
     return;
   }
-  try {
-    await writeAtomically(out.path, out.isPdf ? await printPdf(html) : html);
-  } catch (error) {
-    if (error instanceof FileProblem) throw new Refusal([error.message]);
-    throw error;
-  }
+  await writeOut(out, isPdf ? await printPdf(html) : html);
   io.stdout.write(`Wrote ${fitForTerminal(out.path)}.\n`);
-}
-
-interface OutFile {
-  path: string;
-  isPdf: boolean;
-}
-
-/** @throws {Refusal} for a name of another kind, or a file that is there already and is not to be written over */
-function outFile(path: string | undefined, isForced: boolean): OutFile | null {
-  if (path === undefined) return null;
-  const shown = fitForTerminal(path);
-  const ending = /\.(pdf|html)$/i.exec(path)?.[1]?.toLowerCase();
-  if (ending === undefined) {
-    throw new Refusal([`Option --out is "${shown}". Give a name that ends in .pdf or .html.`]);
-  }
-  if (existsSync(path) && !isForced) {
-    throw new Refusal([`${shown} is there already and is kept. Give another name, or --force to write over it.`]);
-  }
-  return { path, isPdf: ending === 'pdf' };
 }
 
 async function askAnswers({ project, result }: SheetInput, workers: number, workerProgram: URL): Promise<MakerAnswers> {

@@ -54,7 +54,7 @@ export function workLoop(
     const steps = runMethod(task.project, task.method, { shouldStop: () => job.wish !== 'go on' || isOverBudget() });
     const done = await drive(job, steps, (progress) => tell({ say: 'progress', id, progress }, []));
     if (!done) return tell({ say: 'dropped', id }, []);
-    const elapsedMs = performance.now() - startMs;
+    const elapsedMs = Math.round(performance.now() - startMs);
     const result = { ...done.value, prediction: { ...done.value.prediction, elapsedMs } };
     tell({ say: 'result', id, result }, buffersOf(result));
   };
