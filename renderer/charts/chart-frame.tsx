@@ -29,7 +29,7 @@ export function ChartFrame(props: ChartFrameProps) {
   const figure = useRef<HTMLElement>(null);
   const pictures = picturesOf(host, {
     title,
-    description: () => figure.current?.querySelector('figcaption > p')?.textContent ?? '',
+    description: () => figure.current?.querySelector('figcaption > p'),
     blocks: () => [...(figure.current?.children ?? [])],
   });
   const tables = figures ? [tableOf(host, title, figures)] : [];

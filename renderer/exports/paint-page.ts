@@ -5,7 +5,8 @@ import { paintOf, svgElement } from './svg-attributes';
 import { lettersOf, type TextLine, textLines } from './text-lines';
 
 /** What can be acted on, and what is there for those who listen only. */
-const LEFT_OUT = 'button, input, select, textarea, label, details, .field, .work-mark, .spoken, [data-not-pictured]';
+export const LEFT_OUT =
+  'button, input, select, textarea, label, details, .field, .work-mark, .spoken, [data-not-pictured]';
 
 export interface Painted {
   shapes: SVGElement[];

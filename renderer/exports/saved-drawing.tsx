@@ -10,7 +10,7 @@ export function SavedDrawing({ title, children }: { title: string; children: Rea
   const drawing = () => [...(place.current?.querySelectorAll('svg.drawing-sheet') ?? [])];
   const ways = picturesOf(host, {
     title,
-    description: () => drawing()[0]?.querySelector('desc')?.textContent ?? '',
+    description: () => drawing()[0]?.querySelector('desc'),
     blocks: drawing,
   });
   return (

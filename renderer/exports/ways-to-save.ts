@@ -3,23 +3,32 @@ import type { Host } from '../../main/contract/host';
 import type { FigureTable } from '../../sim/export/figure-table';
 import { useDocument } from '../state/document-store';
 import { csvOf, exportName, handOut, originText } from './hand-out';
+import { LEFT_OUT } from './paint-page';
 import { pictureOf } from './picture';
 import { pngOf } from './png';
 import type { WayToSave } from './save-menu';
 
 export interface Pictured {
   title: string;
-  /** What is to be seen, as the page says it; asked for when it is saved. */
-  description: () => string;
+  /** Where the page says what is to be seen. */
+  description: () => Element | null | undefined;
   /** From top to bottom. */
   blocks: () => readonly Element[];
+}
+
+/** Without what the picture leaves out. */
+function wordsOf(element: Element | null | undefined): string {
+  const copy = element?.cloneNode(true);
+  if (!(copy instanceof Element)) return '';
+  for (const part of copy.querySelectorAll(LEFT_OUT)) part.remove();
+  return (copy.textContent ?? '').trim();
 }
 
 /** As a drawing and as a picture. */
 export function picturesOf(host: Host, { title, description, blocks }: Pictured): WayToSave[] {
   const picture = () => {
     const { project } = useDocument.getState();
-    return pictureOf(blocks(), { title, description: `${description()} ${originText(project)}`.trim() });
+    return pictureOf(blocks(), { title, description: `${wordsOf(description())} ${originText(project)}`.trim() });
   };
   const name = (ending: 'svg' | 'png') => exportName(useDocument.getState().project, title, ending);
   return [
