@@ -1,11 +1,21 @@
 import { describe, expect, test } from 'vitest';
+import { barShares } from '../../../renderer/charts/bar-rows';
+import type { AccuracyNeeded } from '../../../sim/decide/accuracy-needed';
 import { TEST_PIECE_KINDS, testPieceFigures } from '../../../sim/decide/bench-card';
+import { methodDifferences } from '../../../sim/decide/differences';
 import type { Figure, FigureTable } from '../../../sim/export/figure-table';
 import { jointFigures, mouthFigures } from '../../../sim/export/joint-figures';
 import { geometryFigures } from '../../../sim/export/piece-figures';
 import { MOST_RINGS, ringFigures, ringTableName } from '../../../sim/export/ring-figures';
+import { accuracyFigures } from '../../../sim/export/source-figures';
 import { testPieceTable } from '../../../sim/export/test-figures';
-import { dotFigures, methodFigures, yieldFigures } from '../../../sim/export/verdict-figures';
+import {
+  barFigures,
+  differenceFigures,
+  dotFigures,
+  methodFigures,
+  yieldFigures,
+} from '../../../sim/export/verdict-figures';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import { exampleProject } from '../../../sim/project/example';
 import { finish } from '../../../sim/run/block-loop';
@@ -137,6 +147,70 @@ describe('figures for a spreadsheet', () => {
       [1, 0.1, 0.3],
       [2, 0.2, null],
     ]);
+  });
+
+  test('of bars hold every ring once, those without a gap first and those beyond the scale last', () => {
+    const edgesMm = [0, 0.05, 0.1];
+    const lines = results.map(({ prediction, sample }) => {
+      return { name: prediction.name, ...barShares(sample.showGapMm, edgesMm) };
+    });
+    const rows = rowsOf(barFigures(lines, edgesMm, 'metric'));
+    expect(rows.map(([from, to]) => [from, to])).toEqual([
+      [null, 0],
+      [0, 0.05],
+      [0.05, 0.1],
+      [0.1, null],
+    ]);
+    for (const method of [2, 3]) {
+      expect(rows.reduce((sum, row) => sum + Number(row[method]), 0)).toBeCloseTo(100, 10);
+    }
+  });
+
+  test('of differences are first less second, and empty for the one that is held against', () => {
+    const [first, second] = results;
+    const bestChance = { value: 0.25, low: 0.2, high: 0.3 };
+    const compared = [
+      { result: first!, bestChance },
+      { result: second!, bestChance, differences: methodDifferences(second!, first!) },
+    ];
+    const rows = rowsOf(differenceFigures(compared, 'inch'));
+    expect(rows[0]).toEqual([first!.prediction.name, ...Array(9).fill(null), 25, 20, 30]);
+    const more = second!.prediction.yield.value - first!.prediction.yield.value;
+    expect(rows[1]?.[1]).toBeCloseTo(100 * more, 10);
+    const widerMm = second!.prediction.showGapMm.p95 - first!.prediction.showGapMm.p95;
+    expect(Number(rows[1]?.[4]) * MM_PER_INCH).toBeCloseTo(widerMm, 10);
+  });
+
+  test('of accuracy needed stand in the unit of their row', () => {
+    const needed: AccuracyNeeded = {
+      trials: 1000,
+      wanted: 0.95,
+      yieldNow: 0.8,
+      sources: [
+        {
+          source: 'tiltShared',
+          factor: 0.5,
+          figures: [{ key: 'tilt.sharedDeg', now: 0.1, needed: 0.05 }],
+          yieldIfPerfect: 0.97,
+        },
+        {
+          source: 'widthPerCut',
+          factor: null,
+          figures: [{ key: 'width.perCutMm', now: 0.254, needed: null }],
+          yieldIfPerfect: 0.85,
+        },
+      ],
+      inTheWay: [],
+      balanced: [
+        { source: 'widthPerCut', factor: 0.5, figures: [{ key: 'width.perCutMm', now: 0.254, needed: 0.127 }] },
+      ],
+    };
+    const table = accuracyFigures(needed, 'inch');
+    expect(column(table, 'Unit')).toEqual(['°', 'in']);
+    expect(column(table, 'Now')).toEqual([0.1, 0.01]);
+    expect(column(table, 'Needed alone')).toEqual([0.05, null]);
+    expect(column(table, 'Needed together')).toEqual([null, 0.005]);
+    expect(column(table, 'Good if perfect')).toEqual([97, 85]);
   });
 
   test('of a test piece that cannot be used are left out', () => {
