@@ -1,4 +1,5 @@
 /** How settled the figures are: a quick preview, on their way, settled, or stopped; with the way to stop and go on. */
+import { Explained } from '../inputs/explained';
 import { useRun, type Work } from '../state/run-store';
 import { useStanding } from '../state/standing';
 import { useSimulation } from './simulation-context';
@@ -26,6 +27,7 @@ export function WorkMark() {
         {standing === 'settled' && 'Settled.'}
         {standing === 'stopped' && 'Stopped; the figures rest on the rings done so far.'}
       </span>
+      <Explained term="settled" />
       {(standing === 'preview' || standing === 'refining') && (
         <button type="button" className="quiet" onClick={simulation.cancel}>
           Stop

@@ -6,6 +6,7 @@ import { useHost } from '../app/host-context';
 import { Scrolls } from '../app/scrolls';
 import { SaveMenu, type WayToSave } from '../exports/save-menu';
 import { picturesOf, tableOf } from '../exports/ways-to-save';
+import { ExplainedHead } from '../inputs/explained';
 
 interface ChartFrameProps {
   title: string;
@@ -37,7 +38,10 @@ export function ChartFrame(props: ChartFrameProps) {
     <figure className="chart-frame" ref={figure}>
       <figcaption>
         <div className="chart-title">
-          <h2>{title}</h2>
+          <div className="headed">
+            <h2>{title}</h2>
+            <ExplainedHead head={title} />
+          </div>
           {mark}
           <SaveMenu what={title} ways={[...pictures, ...tables, ...moreToSave]} isDisabled={!isDrawn} />
         </div>

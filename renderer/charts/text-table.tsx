@@ -1,6 +1,7 @@
 /** A table of the shared wording as the pages show it: first column names, the others figures. */
 import type { TextTable } from '../../sim/wording/tables';
 import { unbroken } from '../app/unbroken';
+import { ExplainedHead } from '../inputs/explained';
 
 interface TextTableViewProps {
   table: TextTable;
@@ -20,6 +21,7 @@ export function TextTableView({ table, firstHead, marked = null, onMark }: TextT
           {head.map((cell) => (
             <th key={cell} scope="col">
               {cell}
+              <ExplainedHead head={cell} />
             </th>
           ))}
         </tr>

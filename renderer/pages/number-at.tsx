@@ -1,6 +1,7 @@
 /** One number of the project, shown by the field that suits its unit; its label, unit and range come from the one table of fields. */
 import type { ReactNode } from 'react';
 import { fieldAt } from '../../sim/project/fields';
+import { fieldHelp } from '../../sim/wording/field-help';
 import { AngleField } from '../inputs/angle-field';
 import { LengthField, OptionalLengthField } from '../inputs/length-field';
 import { NumberField, OptionalNumberField } from '../inputs/number-field';
@@ -13,6 +14,7 @@ interface About {
   path: string;
   /** In place of the label in the table of fields. */
   label?: string;
+  /** In place of the help in the table of helps. */
   help?: string;
   origin?: ReactNode;
 }
@@ -24,7 +26,7 @@ function useAbout({ path, label, help, origin }: About) {
   const problem = useProblemAt(path);
   const display = useDocument((state) => state.project.display);
   const fractions = useView((view) => view.inchFractions);
-  const common = { label: label ?? field?.label ?? path, help, origin, problem, ...gesture };
+  const common = { label: label ?? field?.label ?? path, help: help ?? fieldHelp(path), origin, problem, ...gesture };
   return { unit: field?.unit ?? '', common, lengthStyle: { display, fractions } };
 }
 

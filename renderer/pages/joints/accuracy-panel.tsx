@@ -4,11 +4,13 @@ import { accuracyFigures } from '../../../sim/export/source-figures';
 import type { Method } from '../../../sim/project/document';
 import { accuracySentences, accuracyTable } from '../../../sim/wording/accuracy';
 import { withoutName } from '../../../sim/wording/joints';
+import { TERMS } from '../../../sim/wording/terms';
 import { FailureBoundary } from '../../app/failure-boundary';
 import { Scrolls } from '../../app/scrolls';
 import { unbroken } from '../../app/unbroken';
 import { TextTableView } from '../../charts/text-table';
 import { SaveTable } from '../../exports/save-table';
+import { ExplainedHead } from '../../inputs/explained';
 import { SliderField } from '../../inputs/slider-field';
 import { useDocument } from '../../state/document-store';
 import { useJointsView } from '../../state/joints-view';
@@ -25,7 +27,10 @@ export function AccuracyPanel({ method, methodIndex }: { method: Method; methodI
   return (
     <section className="chart-frame" aria-labelledby="accuracy-title">
       <div className="chart-title">
-        <h2 id="accuracy-title">{TITLE}</h2>
+        <div className="headed">
+          <h2 id="accuracy-title">{TITLE}</h2>
+          <ExplainedHead head={TITLE} />
+        </div>
         <QuestionMark outcome={outcome} />
         <SaveTable what={TITLE} table={answer && (() => accuracyFigures(answer, display))} />
       </div>
@@ -33,6 +38,7 @@ export function AccuracyPanel({ method, methodIndex }: { method: Method; methodI
         <SliderField
           kind="number"
           label="Good pieces wanted"
+          help={TERMS.goodPiece.meaning}
           unit="in 100"
           min={50}
           max={99}

@@ -9,6 +9,7 @@ import { PageFrame } from '../../app/page-frame';
 import { unbroken } from '../../app/unbroken';
 import { WorkMark } from '../../app/work-mark';
 import { suitedExaggeration } from '../../drawing/gap-outline';
+import { Explained } from '../../inputs/explained';
 import { useDocument } from '../../state/document-store';
 import { useJointsView } from '../../state/joints-view';
 import { useProblems } from '../../state/problems';
@@ -143,7 +144,9 @@ function TouchLine({ methodIndex, project }: { methodIndex: number; project: Pro
   const { answer, isFresh } = outcome;
   return (
     <section className="group" aria-labelledby="touch-title">
-      <h2 id="touch-title">Touch against contact</h2>
+      <h2>
+        <span id="touch-title">Touch against contact</span> <Explained term="contactRule" />
+      </h2>
       {answer === null ? (
         <QuestionMark outcome={outcome} />
       ) : (

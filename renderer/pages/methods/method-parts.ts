@@ -7,7 +7,7 @@ import type { Choice } from '../../inputs/field-props';
 export interface FigureField {
   key: string;
   /** Named choices in place of a number. */
-  choices?: { label: string; options: readonly Choice<string>[] };
+  choices?: { label: string; help?: string; options: readonly Choice<string>[] };
   /** What the figure stands for when it is left empty. */
   whenEmpty?: string;
 }
@@ -46,6 +46,7 @@ const tilt = {
       key: 'reset',
       choices: {
         label: 'The tilt is set',
+        help: 'Set once, its error is the same in every cut and adds up around the ring; set anew, each cut has its own and they partly cancel.',
         options: [
           { value: 'once', label: 'Once for the ring' },
           { value: 'everyCut', label: 'Anew for every cut' },
@@ -70,6 +71,7 @@ const width = {
       key: 'by',
       choices: {
         label: 'Width from',
+        help: 'A line marked once and a stop hold for all staves alike; a fresh mark for each brings an error of its own.',
         options: [
           { value: 'markedLine', label: 'A marked line' },
           { value: 'fixedStop', label: 'A fixed stop or fence' },
@@ -113,6 +115,7 @@ const assembly = {
       key: 'by',
       choices: {
         label: 'Joints closed',
+        help: 'Closed all at once, joints share what is left over. One by one, those closed last take it up; in two halves, the two joints between them, which can be trued first.',
         options: [
           { value: 'allAtOnce', label: 'All at once' },
           { value: 'oneByOne', label: 'One by one' },
@@ -125,6 +128,7 @@ const assembly = {
       key: 'ends',
       choices: {
         label: 'Ends of the staves',
+        help: 'Held flush, no stave can slide along its neighbour while the ring closes. Left free, staves may slide a little to close a joint, and the uneven ends are trimmed after.',
         options: [
           { value: 'free', label: 'Left free, trimmed after' },
           { value: 'flush', label: 'Held flush' },
@@ -144,6 +148,7 @@ const test = {
       key: 'kind',
       choices: {
         label: 'Test piece',
+        help: 'What is cut in scrap, closed dry and read before the piece is cut.',
         options: [
           { value: 'none', label: 'None' },
           { value: 'fullRing', label: 'A whole ring' },

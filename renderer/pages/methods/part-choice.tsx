@@ -116,6 +116,7 @@ export function Figure({ method, index, section, field, value, origin: ownOrigin
     return (
       <ChoiceField
         label={choices.label}
+        help={choices.help}
         layout={choices.options.length > 4 ? 'menu' : 'column'}
         value={`${value}`}
         choices={choices.options}

@@ -5,6 +5,7 @@ import { lengthText } from '../../../sim/wording/figures';
 import { MethodLabel } from '../../app/method-mark';
 import { Scrolls } from '../../app/scrolls';
 import { SaveTable } from '../../exports/save-table';
+import { ColumnHead } from '../../inputs/explained';
 import { useDocument } from '../../state/document-store';
 import { cutPlan } from './cut-plan';
 
@@ -25,7 +26,7 @@ export function CutTable({ geometry }: { geometry: RingGeometry }) {
             <tr>
               <th scope="col">Method</th>
               <th scope="col">Cuts</th>
-              <th scope="col">Strip for one stave</th>
+              <ColumnHead head="Strip for one stave" />
               <th scope="col">{stock.stripCount === 1 ? 'Strip needed' : `Each of ${stock.stripCount} strips`}</th>
             </tr>
           </thead>

@@ -4,6 +4,7 @@ import type { RingGeometry } from '../../../sim/geometry/ring';
 import { angleText } from '../../../sim/wording/figures';
 import { geometryTable } from '../../../sim/wording/tables';
 import { SaveTable } from '../../exports/save-table';
+import { Explained } from '../../inputs/explained';
 import { useDocument } from '../../state/document-store';
 
 /** Rows of the table that the large figures say already. */
@@ -14,7 +15,9 @@ export function SawSettings({ geometry }: { geometry: RingGeometry }) {
   const { rows } = geometryTable(geometry, display);
   return (
     <section className="group saved" aria-labelledby="saw-title">
-      <h2 id="saw-title">Saw settings</h2>
+      <h2>
+        <span id="saw-title">Saw settings</span> <Explained term="tiltAndSwing" />
+      </h2>
       <SaveTable what="Saw settings" table={() => geometryFigures(geometry, display)} />
       <dl className="settings">
         <div>

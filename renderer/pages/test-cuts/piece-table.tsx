@@ -11,6 +11,7 @@ import {
 import { Scrolls } from '../../app/scrolls';
 import { unbroken } from '../../app/unbroken';
 import { SaveTable } from '../../exports/save-table';
+import { ColumnHead } from '../../inputs/explained';
 import type { TestedMethod, TestPiece } from './use-test-cuts';
 
 const TITLE = 'Which test piece tells most';
@@ -28,8 +29,8 @@ export function PieceTable({ tested }: { tested: TestedMethod }) {
           <thead>
             <tr>
               <th scope="col">Test piece, and how it is read</th>
-              <th scope="col">1° shows as</th>
-              <th scope="col">Smallest error told</th>
+              <ColumnHead head="1° shows as" />
+              <ColumnHead head="Smallest error told" />
             </tr>
           </thead>
           <tbody>

@@ -1,6 +1,7 @@
 /** Which method is tested, with what, how often and how well, and what a round costs. */
 import type { TestKind } from '../../../sim/project/document';
 import { figureOrigin, originText } from '../../../sim/project/presets';
+import { fieldHelp } from '../../../sim/wording/field-help';
 import { TEST_KIND_WORDS } from '../../../sim/wording/test-pieces';
 import { ChoiceField } from '../../inputs/choice-field';
 import { SliderField } from '../../inputs/slider-field';
@@ -17,14 +18,10 @@ const KINDS = Object.keys(TEST_KIND_WORDS) as TestKind[];
 const USUAL_ROUNDS = 6;
 
 const FIGURES = [
-  { key: 'readingMm', label: 'Reading is off by', help: 'Two readings in three fall within it.' },
-  {
-    key: 'stopWhenMm',
-    label: 'Good enough when it reads',
-    help: 'A reading up to this, to either side, ends the test.',
-  },
-  { key: 'dialDeg', label: 'Dialling is off by', help: 'However little is dialled.' },
-  { key: 'dialShare', label: 'and by this share of it', help: '0.15: dialling 1° may come out 0.15° off.' },
+  { key: 'readingMm', label: 'Reading is off by' },
+  { key: 'stopWhenMm', label: 'Good enough when it reads' },
+  { key: 'dialDeg', label: 'Dialling is off by' },
+  { key: 'dialShare', label: 'and by this share of it' },
 ] as const;
 
 interface TestInputsProps {
@@ -70,7 +67,6 @@ export function TestInputs({ index, tested }: TestInputsProps) {
           <OptionalNumberAt
             path={`${path}.armMm`}
             label="Arm it is read over"
-            help="The stave’s width, or longer where a straightedge is clamped on."
             value={test.armMm ?? null}
             whenEmpty="the stave width"
             onChange={(mm) => set('armMm', mm ?? undefined)}
@@ -82,6 +78,7 @@ export function TestInputs({ index, tested }: TestInputsProps) {
         <SliderField
           kind="number"
           label="Test rounds, at most"
+          help={fieldHelp(`${path}.maxRounds`)}
           value={test.maxRounds}
           min={1}
           max={USUAL_ROUNDS}
@@ -92,12 +89,11 @@ export function TestInputs({ index, tested }: TestInputsProps) {
           onGestureStart={beginGesture}
           onGestureEnd={endGesture}
         />
-        {FIGURES.map(({ key, label, help }) => (
+        {FIGURES.map(({ key, label }) => (
           <NumberAt
             key={key}
             path={`${path}.${key}`}
             label={label}
-            help={help}
             origin={origin(key)}
             value={test[key]}
             onChange={(value) => set(key, value)}
@@ -124,14 +120,12 @@ function RoundCosts({ index }: { index: number }) {
       <NumberAt
         path="costs.testStockPerRound"
         label="Wood for a round"
-        help="In the money you count in; the same for every method."
         value={testStockPerRound}
         onChange={(value) => edit(withSection('costs', { testStockPerRound: value }))}
       />
       <NumberAt
         path="costs.batch"
         label="Good pieces wanted"
-        help="The more are made at one setting, the less a test costs each."
         value={batch}
         onChange={(value) => edit(withSection('costs', { batch: value }))}
       />

@@ -11,7 +11,6 @@ export function LimitInputs() {
       <NumberAt
         path="limits.showGapMm"
         label="Widest gap where it shows"
-        help="A gap is seen as a gap from about 0.1 mm at arm’s length. The line in the chart moves the same limit."
         value={showGapMm}
         onChange={(mm) => edit(withSection('limits', { showGapMm: mm }))}
       />
@@ -24,7 +23,6 @@ export function LimitInputs() {
       <NumberAt
         path="limits.remedyGapMm"
         label="Widest gap that can be put right"
-        help="Above its limit but below this a piece is reworked; beyond it is scrap."
         value={remedyGapMm}
         onChange={(mm) => edit(withSection('limits', { remedyGapMm: mm }))}
       />

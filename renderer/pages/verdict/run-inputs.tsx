@@ -1,5 +1,6 @@
 /** How many rings are simulated and by which rule; folded away, since the file's own settings seldom need a change. */
 import type { Rule } from '../../../sim/project/document';
+import { TERMS } from '../../../sim/wording/terms';
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Choice } from '../../inputs/field-props';
 import { edit, useDocument } from '../../state/document-store';
@@ -25,15 +26,10 @@ export function RunInputs() {
           value={trials}
           onChange={(trials) => edit(withSection('run', { trials }))}
         />
-        <NumberAt
-          path="run.seed"
-          label="Seed"
-          help="The same seed gives the same rings, and so the same digits."
-          value={seed}
-          onChange={(seed) => edit(withSection('run', { seed }))}
-        />
+        <NumberAt path="run.seed" label="Seed" value={seed} onChange={(seed) => edit(withSection('run', { seed }))} />
         <ChoiceField
           label="How joints close"
+          help={TERMS.contactRule.meaning}
           layout="column"
           value={rule}
           choices={RULES}

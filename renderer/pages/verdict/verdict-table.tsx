@@ -7,6 +7,7 @@ import { Scrolls } from '../../app/scrolls';
 import { unbroken } from '../../app/unbroken';
 import { usePredictionToSave } from '../../exports/project-exports';
 import { SaveTable } from '../../exports/save-table';
+import { ColumnHead, Explained, ExplainedHead } from '../../inputs/explained';
 import type { Display } from '../../inputs/field-props';
 import { useDocument } from '../../state/document-store';
 import type { WeighedMethod } from './use-verdict';
@@ -18,7 +19,9 @@ export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] })
   const limitMm = useDocument((state) => state.project.limits.showGapMm);
   return (
     <section className="group saved" aria-labelledby="figures-title">
-      <h2 id="figures-title">{TITLE}</h2>
+      <h2>
+        <span id="figures-title">{TITLE}</span> <ExplainedHead head={TITLE} />
+      </h2>
       <SaveTable
         what={TITLE}
         table={() =>
@@ -36,11 +39,12 @@ export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] })
               <th scope="col">Method</th>
               <th scope="col" className="widest">
                 Good at {unbroken(gapText(limitMm, display))}
+                <Explained term="goodPiece" />
               </th>
-              <th scope="col">Gap that 95 of 100 stay under</th>
-              <th scope="col">Will not close</th>
-              <th scope="col">Time for a good piece</th>
-              <th scope="col">Cost of a good piece</th>
+              <ColumnHead head="Gap that 95 of 100 stay under" />
+              <ColumnHead head="Will not close" />
+              <ColumnHead head="Time for a good piece" />
+              <ColumnHead head="Cost of a good piece" />
             </tr>
           </thead>
           <tbody>
