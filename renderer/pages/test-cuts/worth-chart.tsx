@@ -10,6 +10,9 @@ import { TextTableView } from '../../charts/text-table';
 import { QuestionPanel } from '../question-panel';
 import type { Worth } from './use-test-cuts';
 
+/** Parts of the greatest cost that figures in the picture tell. */
+const FINENESS = 100;
+
 const SHARES = { min: 0, max: 1, ticks: [0, 0.25, 0.5, 0.75, 1] };
 
 const ofHundred = (share: number): string => `${Number((100 * share).toFixed(share > 0.98 || share < 0.02 ? 1 : 0))}`;
@@ -23,9 +26,10 @@ function shares(name: string, rounds: readonly RoundsValue[], shareOf: (round: R
 }
 
 function costs(rounds: readonly RoundsValue[]): RoundsFigure {
-  // One number of digits for all of them.
+  // One number of digits for all of them, and no more than stand beside each other; the table has the others.
   const reachOf = ({ low, high }: CostSummary): number => ((high ?? 0) - (low ?? 0)) / 2;
-  const uncertainty = Math.max(...rounds.map(({ cost }) => reachOf(cost)));
+  const mostCost = Math.max(...rounds.map(({ cost }) => cost.perGoodPiece ?? 0));
+  const uncertainty = Math.max(...rounds.map(({ cost }) => reachOf(cost)), mostCost / FINENESS);
   const points = rounds.map(({ maxRounds, cost: { perGoodPiece: value, low, high } }): RoundsPoint => {
     if (value === null) return { rounds: maxRounds, value, low: 0, high: 0, text: 'none' };
     return { rounds: maxRounds, value, low: low ?? value, high: high ?? value, text: moneyText(value, uncertainty) };
