@@ -72,14 +72,19 @@ function withoutOldest(map: Map<string, Outcome>): Map<string, Outcome> {
   return map;
 }
 
-export function keepOutcome(project: Project, method: number, outcome: Outcome): void {
-  const key = outcomeKey(project, method);
-  const name = project.methods[method]?.name ?? '';
-  useRun.setState(({ outcomes, lastByName, failures }) => ({
-    outcomes: withoutOldest(withNewest(outcomes, key, outcome)),
-    lastByName: withoutOldest(withNewest(lastByName, name, outcome)),
-    failures: without(failures, key),
-  }));
+/** Outcomes that came together are shown together: each showing takes the page a redraw. */
+export function keepOutcomes(project: Project, found: ReadonlyMap<number, Outcome>): void {
+  if (found.size === 0) return;
+  useRun.setState((run) => {
+    let { outcomes, lastByName, failures } = run;
+    for (const [method, outcome] of found) {
+      const key = outcomeKey(project, method);
+      outcomes = withoutOldest(withNewest(outcomes, key, outcome));
+      lastByName = withoutOldest(withNewest(lastByName, project.methods[method]?.name ?? '', outcome));
+      failures = without(failures, key);
+    }
+    return { outcomes, lastByName, failures };
+  });
 }
 
 /** What is on the screen for a project stays there, softened, while the next one is worked out. */

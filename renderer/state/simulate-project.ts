@@ -12,9 +12,10 @@ import { problemsOf } from './problems';
 import {
   forgetOutcome,
   keepFailure,
-  keepOutcome,
+  keepOutcomes,
   needsGrading,
   needsStage,
+  type Outcome,
   outcomeKey,
   rememberShown,
   type Stage,
@@ -23,7 +24,8 @@ import {
 } from './run-store';
 import { useView } from './view-store';
 
-const PREVIEW_TRIALS = 4000;
+/** Few enough that five methods are worked out while the page softens the figures of before. */
+const PREVIEW_TRIALS = 2000;
 /** For all methods together, so that the screen follows within 100 ms. */
 const PREVIEW_MS = 80;
 const FIRST_TRIALS = 4000;
@@ -88,18 +90,23 @@ export function simulateProject(pool: SimulationPool): Simulation {
       pool.run(taskFor(project, method, stage, previewMs), stage === 'full' ? onProgress : undefined),
     );
     running = { project, stage, tasks };
+    const early = new Map<number, Outcome>();
     await Promise.all(
       tasks.map(async (task, i) => {
         const method = methods[i] ?? 0;
         try {
           const result = await task.result;
-          if (result) keepOutcome(project, method, { result, stage, showLimitMm });
+          if (!result) return;
+          const outcome = { result, stage, showLimitMm };
+          if (stage === 'full') keepOutcomes(project, new Map([[method, outcome]]));
+          else early.set(method, outcome);
         } catch (error) {
           if (!(error instanceof SimulationFailed)) throw error;
           keepFailure(project, method, error.message);
         }
       }),
     );
+    keepOutcomes(project, early);
     running = null;
   };
 

@@ -53,26 +53,36 @@ const WEIGHTS = [
 
 /** Chance that a piece of method `own` is the tightest, one independent piece from each; ties share alike. */
 function chanceOfBest(samples: readonly Float64Array[], own: number): number {
-  const at = samples.map(() => ({ below: 0, upTo: 0 }));
+  const mine = samples[own]!;
+  const others = samples.filter((_, j) => j !== own);
+  const below = new Uint32Array(others.length);
+  const upTo = new Uint32Array(others.length);
   let sum = 0;
-  for (const value of samples[own]!) {
-    samples.forEach((sample, j) => {
-      const place = at[j]!;
-      while (place.below < sample.length && sample[place.below]! < value) place.below++;
-      while (place.upTo < sample.length && sample[place.upTo]! <= value) place.upTo++;
-    });
-    // Ties broken by lot: integrate over the lot u the chance that no other piece is below, or tied with a better lot.
-    for (let k = 0; k < NODES.length; k++) {
-      let product = WEIGHTS[k]!;
-      samples.forEach((sample, j) => {
-        if (j === own) return;
-        const { below, upTo } = at[j]!;
-        product *= (sample.length - upTo + (upTo - below) * NODES[k]!) / sample.length;
-      });
-      sum += product;
+  // Equal values, as those without any gap are, are weighed once.
+  for (let k = 0, next = 0; k < mine.length; k = next) {
+    const value = mine[k]!;
+    while (next < mine.length && mine[next] === value) next++;
+    let isTied = false;
+    for (let j = 0; j < others.length; j++) {
+      const sample = others[j]!;
+      while (below[j]! < sample.length && sample[below[j]!]! < value) below[j]!++;
+      if (upTo[j]! < below[j]!) upTo[j] = below[j]!;
+      while (upTo[j]! < sample.length && sample[upTo[j]!]! <= value) upTo[j]!++;
+      isTied ||= upTo[j] !== below[j];
     }
+    // Ties broken by lot: integrate over the lot u the chance that no other piece is below, or tied with a better lot.
+    let chance = 0;
+    for (let n = 0; n < (isTied ? NODES.length : 1); n++) {
+      let product = isTied ? WEIGHTS[n]! : 1;
+      for (let j = 0; j < others.length; j++) {
+        const count = others[j]!.length;
+        product *= (count - upTo[j]! + (upTo[j]! - below[j]!) * NODES[n]!) / count;
+      }
+      chance += product;
+    }
+    sum += chance * (next - k);
   }
-  return sum / samples[own]!.length;
+  return sum / mine.length;
 }
 
 const BATCHES = 20;

@@ -1,5 +1,5 @@
 /** How much better or worse each method is than one of them, on the same luck, with where the difference may lie. */
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import { differenceFigures } from '../../../sim/export/verdict-figures';
 import type { Difference } from '../../../sim/statistics/paired';
 import {
@@ -21,7 +21,8 @@ import type { WeighedMethod } from './use-verdict';
 
 const BEST = '';
 
-export function DifferencesPanel({ methods }: { methods: readonly WeighedMethod[] }) {
+/** Rendered anew only for other methods: to hold them against each other takes longer than a redraw may. */
+export const DifferencesPanel = memo(function DifferencesPanel({ methods }: { methods: readonly WeighedMethod[] }) {
   const display = useDocument((state) => state.project.display);
   const wanted = useVerdictView((view) => view.heldAgainst);
   const found = heldAgainst(methods, wanted);
@@ -80,7 +81,7 @@ export function DifferencesPanel({ methods }: { methods: readonly WeighedMethod[
       </div>
     </ChartFrame>
   );
-}
+});
 
 const KINDS = ['good', 'gap', 'cost'] as const;
 type Kind = (typeof KINDS)[number];

@@ -117,7 +117,7 @@ function shareUpTo(method: WeighedMethod, mm: number) {
 
 function RunningView({ methods, scale, limitMm, display, formatGap, moves }: GapChartProps) {
   const limitText = gapText(limitMm, display);
-  const lines = methods.map((method) => curveLine(method, scale, limitMm, (mm) => shareUpTo(method, mm)));
+  const lines = methods.map((method) => curveLine(method, gapsOf(method), scale, limitMm));
   return (
     <YieldCurve
       lines={lines}

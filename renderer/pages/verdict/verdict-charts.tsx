@@ -28,7 +28,7 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
   // The best method and some room on both sides of the limit; a method that is far off may leave the scale.
   const bestMm = Math.min(...methods.map(({ result }) => result.prediction.showGapMm.p95));
   const scale = useSteadyScale(gapScale(Math.max(ROOM * limitMm, bestMm), limitMm, display), limitMm);
-  const lines = methods.map((method) => curveLine(method, scale, limitMm, (mm) => yieldAt(method.result, mm)));
+  const lines = methods.map((method) => curveLine(method, method.result.sample.otherwiseGoodShowGapMm, scale, limitMm));
   const limitText = gapText(limitMm, display);
   const plain = (mm: number): string => axisText(mm, display);
   const unit = display === 'metric' ? 'mm' : 'in';

@@ -1,4 +1,5 @@
 /** Which method? The recommendation, with the evidence to the right and the limit to move on the left. */
+import { useDeferredValue, useState } from 'react';
 import { PageFrame } from '../../app/page-frame';
 import { unbroken } from '../../app/unbroken';
 import { WorkMark } from '../../app/work-mark';
@@ -8,12 +9,14 @@ import { LeadHinges } from './lead-hinges';
 import { LimitInputs } from './limit-inputs';
 import { MethodSwitches } from './method-switches';
 import { RunInputs } from './run-inputs';
-import { useVerdict } from './use-verdict';
+import { useVerdict, type WeighedMethod } from './use-verdict';
 import { VerdictCharts } from './verdict-charts';
 import { VerdictTable } from './verdict-table';
 
 export function VerdictPage() {
   const verdict = useVerdict();
+  // What takes longer follows once the figures are drawn, and waits for figures that fit.
+  const calmMethods = useDeferredValue(useLastFresh(verdict.methods));
   const problems = useProblems();
   const { headline, because } = verdict.recommendation;
   const isSoft = problems.length > 0 || verdict.methods.some(({ isFresh }) => !isFresh);
@@ -47,7 +50,9 @@ export function VerdictPage() {
             <>
               <VerdictCharts methods={verdict.methods} />
               <VerdictTable methods={verdict.methods} />
-              <DifferencesPanel methods={verdict.methods} />
+              <div className={isSoft ? 'softens softened' : 'softens'}>
+                <DifferencesPanel methods={calmMethods} />
+              </div>
               <section className="group reasons" aria-labelledby="reasons-title">
                 <h2 id="reasons-title">What it rests on</h2>
                 <ul className={isSoft ? 'softens softened' : 'softens'}>
@@ -63,4 +68,13 @@ export function VerdictPage() {
       }
     />
   );
+}
+
+/** The methods when last all of them were fresh; as they are where that never was so. */
+function useLastFresh(methods: readonly WeighedMethod[]): readonly WeighedMethod[] {
+  const [kept, setKept] = useState(methods);
+  const isUp = methods.every(({ isFresh }) => isFresh);
+  if (isUp && kept !== methods) setKept(methods);
+  const isOfThese = kept.length === methods.length && kept.every(({ name }, i) => name === methods[i]?.name);
+  return isUp || !isOfThese ? methods : kept;
 }
