@@ -7,6 +7,8 @@ import { expect, test } from '../support/app';
 import { projectFile } from '../support/project-file';
 import { limitHandle, settled, showPage } from '../support/screen';
 
+// A trace takes a picture of the page at every step, which is not what is measured.
+test.use({ trace: 'off' });
 test.describe.configure({ timeout: 150_000 });
 
 const MOVES = 11;
