@@ -28,7 +28,7 @@ export default defineConfig<object, HostOptions>({
     {
       name: 'shell on the electron double',
       testMatch:
-        /(journeys\/(first-screen|files|reopen|orientation|menu-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/,
+        /(journeys\/(first-screen|files|reopen|orientation|menu-shell|outside-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/,
       use: { hostKind: 'electron double' },
     },
   ],

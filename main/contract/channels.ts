@@ -14,5 +14,7 @@ export const CHANNELS = {
   keepView: 'ringtrue:keep-view',
   setMenu: 'ringtrue:set-menu',
   onMenuChosen: 'ringtrue:menu-chosen',
+  onFileWanted: 'ringtrue:file-wanted',
+  setProgress: 'ringtrue:set-progress',
   setEdited: 'ringtrue:set-edited',
 } as const;

@@ -91,6 +91,10 @@ export interface Host {
   setMenu(commands: readonly MenuCommand[]): void;
   /** From now on tells which command was chosen in the menu, in place of whoever was told before. */
   onMenuChosen(take: (id: string) => void): void;
+  /** From now on hands over files that are opened from outside while the program runs, in place of whoever took them before. */
+  onFileWanted(take: (answer: OpenedFile | HostProblem) => void): void;
+  /** Shows beside the program's picture how far long work has come, 0…1; null when there is none. */
+  setProgress(share: number | null): void;
   /** Tells the window whether closing it now would lose edits. */
   setEdited(edited: boolean): void;
 }

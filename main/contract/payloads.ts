@@ -45,4 +45,6 @@ export const SET_MENU_PAYLOAD = z
   )
   .max(200);
 
+export const SET_PROGRESS_PAYLOAD = z.number().min(0).max(1).nullable();
+
 export const SET_EDITED_PAYLOAD = z.boolean();

@@ -12,8 +12,14 @@ export class ProjectFiles {
   readonly #recent: RecentFiles;
   readonly #view: KeptView;
 
-  /** @param stateFolder the user's own folder for this program */
-  constructor(stateFolder: string) {
+  readonly #onUsed: (path: string) => void;
+
+  /**
+   * @param stateFolder the user's own folder for this program
+   * @param onUsed told of every file that was opened or saved
+   */
+  constructor(stateFolder: string, onUsed: (path: string) => void = () => {}) {
+    this.#onUsed = onUsed;
     this.#slot = new RecoverySlot(stateFolder);
     this.#recent = new RecentFiles(stateFolder);
     this.#view = new KeptView(stateFolder);
@@ -22,8 +28,13 @@ export class ProjectFiles {
   /** Reads a file that the person named or chose. */
   async read(path: string): Promise<OpenedFile | HostProblem> {
     const opened = await this.#places.read(path);
-    if (!('problem' in opened)) await this.#recent.add(path);
+    if (!('problem' in opened)) await this.#used(path);
     return opened;
+  }
+
+  async #used(path: string): Promise<void> {
+    await this.#recent.add(path);
+    this.#onUsed(path);
   }
 
   async reopen(place: string): Promise<OpenedFile | HostProblem> {
@@ -40,7 +51,7 @@ export class ProjectFiles {
   async save({ place, text, overwrite }: FileToSave): Promise<SavedFile | HostProblem> {
     const saved = await this.#places.write(place ?? '', text, overwrite ?? false);
     const path = this.#places.fileAt(place ?? '')?.path;
-    if (!('problem' in saved) && path !== undefined) await this.#recent.add(path);
+    if (!('problem' in saved) && path !== undefined) await this.#used(path);
     return saved;
   }
 

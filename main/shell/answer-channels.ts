@@ -10,6 +10,7 @@ import {
   SAVE_PAYLOAD,
   SET_EDITED_PAYLOAD,
   SET_MENU_PAYLOAD,
+  SET_PROGRESS_PAYLOAD,
 } from '../contract/payloads';
 import type { ProjectFiles } from '../files/project-files';
 import { setMenu } from './menu';
@@ -100,6 +101,12 @@ export function answerChannels(shellWindow: ShellWindow, files: ProjectFiles, st
   ipcMain.on(CHANNELS.setMenu, (event, payload: unknown) => {
     checkSender(event);
     setMenu(SET_MENU_PAYLOAD.parse(payload), (id) => browserWindow.webContents.send(CHANNELS.onMenuChosen, id));
+  });
+
+  ipcMain.on(CHANNELS.setProgress, (event, payload: unknown) => {
+    checkSender(event);
+    // Below 0 nothing is shown.
+    browserWindow.setProgressBar(SET_PROGRESS_PAYLOAD.parse(payload) ?? -1);
   });
 
   ipcMain.on(CHANNELS.setEdited, (event, payload: unknown) => {

@@ -6,6 +6,7 @@ const OWN_ITEMS: Readonly<Record<string, readonly MenuItemConstructorOptions[]>>
   File: [{ role: 'close' }, { role: 'quit' }],
   Edit: [{ role: 'cut' }, { role: 'copy' }, { role: 'paste' }, { role: 'selectAll' }],
   View: [{ role: 'resetZoom' }, { role: 'zoomIn' }, { role: 'zoomOut' }, { role: 'togglefullscreen' }],
+  Help: [{ role: 'about' }],
 };
 
 /**

@@ -1,7 +1,7 @@
 /** Runs between the shell and the pages: gives the pages the verbs of `Host`, and nothing else of Electron. */
 import { contextBridge, ipcRenderer } from 'electron';
 import { CHANNELS } from '../contract/channels';
-import type { Host } from '../contract/host';
+import type { Host, HostProblem, OpenedFile } from '../contract/host';
 
 const host = {
   kind: 'electron',
@@ -22,6 +22,11 @@ const host = {
     ipcRenderer.removeAllListeners(CHANNELS.onMenuChosen);
     ipcRenderer.on(CHANNELS.onMenuChosen, (_event, id: string) => take(id));
   },
+  onFileWanted(take) {
+    ipcRenderer.removeAllListeners(CHANNELS.onFileWanted);
+    ipcRenderer.on(CHANNELS.onFileWanted, (_event, answer: OpenedFile | HostProblem) => take(answer));
+  },
+  setProgress: (share) => ipcRenderer.send(CHANNELS.setProgress, share),
   setEdited: (edited) => ipcRenderer.send(CHANNELS.setEdited, edited),
 } satisfies Host;
 

@@ -1,6 +1,9 @@
 /** Start-up of the desktop program. */
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { app, dialog } from 'electron';
+import { PROGRAM_VERSION } from '../../sim/version';
+import { CHANNELS } from '../contract/channels';
 import { readPageFiles } from '../files/page-files';
 import { ProjectFiles } from '../files/project-files';
 import { answerChannels } from './answer-channels';
@@ -10,14 +13,18 @@ import { refuseOtherPages, refusePermissions } from './refusals';
 import { startFileAmong } from './start-file';
 import { openShellWindow } from './window';
 
+const ABOUT = 'Predicts how a ring of mitred staves will close. MIT licence.';
 const PAGES_FOLDER = fileURLToPath(new URL('../renderer', import.meta.url));
 
 async function start(): Promise<void> {
   let startFile = startFileAmong(process.argv.slice(1), process.cwd());
   // macOS names the file in an event instead of an argument.
+  let openMore = (path: string): void => {
+    startFile ??= path;
+  };
   app.on('open-file', (event, path) => {
     event.preventDefault();
-    startFile ??= path;
+    openMore(path);
   });
   registerPagesScheme();
   refuseOtherPages();
@@ -25,13 +32,27 @@ async function start(): Promise<void> {
   refusePermissions();
   setMenu([], () => {});
   servePages(await readPageFiles(PAGES_FOLDER));
-  const files = new ProjectFiles(app.getPath('userData'));
-  const shellWindow = openShellWindow({ onEditsGivenUp: () => files.dropRecovery() });
-  answerChannels(shellWindow, files, startFile);
-  app.on('second-instance', () => {
-    if (shellWindow.browserWindow.isMinimized()) shellWindow.browserWindow.restore();
-    shellWindow.browserWindow.focus();
+  app.setAboutPanelOptions({ applicationName: 'Ringtrue', applicationVersion: PROGRAM_VERSION, copyright: ABOUT });
+  const stateFolder = app.getPath('userData');
+  const files = new ProjectFiles(stateFolder, (path) => app.addRecentDocument(path));
+  const shellWindow = openShellWindow({
+    onEditsGivenUp: () => files.dropRecovery(),
+    placeFile: join(stateFolder, 'window.json'),
   });
+  answerChannels(shellWindow, files, startFile);
+  const { browserWindow } = shellWindow;
+  openMore = (path) => void handOver(path);
+  app.on('second-instance', (_event, words, folder) => {
+    if (browserWindow.isMinimized()) browserWindow.restore();
+    browserWindow.focus();
+    const path = startFileAmong(words.slice(1), folder);
+    if (path !== null) void handOver(path);
+  });
+
+  /** Gives a file to the pages of the window that is open already. */
+  async function handOver(path: string): Promise<void> {
+    browserWindow.webContents.send(CHANNELS.onFileWanted, await files.read(path));
+  }
   app.on('window-all-closed', () => app.quit());
 }
 

@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
-import { BrowserWindow, dialog } from 'electron';
+import { BrowserWindow, dialog, screen } from 'electron';
+import { keepWindowPlace, readWindowPlace } from '../files/window-place';
 import { PAGES_ORIGIN } from './pages-protocol';
 
 /** The one window, and whether closing it would lose edits. */
@@ -8,15 +9,21 @@ export interface ShellWindow {
   edited: boolean;
 }
 
-/**
- * Opens the window on the pages. It shows itself when there is something to see.
- *
- * @param onEditsGivenUp called when the person closes it and agrees to lose the edits; the window waits for the end of it
- */
-export function openShellWindow({ onEditsGivenUp }: { onEditsGivenUp: () => Promise<void> }): ShellWindow {
+interface ShellWindowOptions {
+  /** Called when the person closes it and agrees to lose the edits; the window waits for the end of it. */
+  onEditsGivenUp: () => Promise<void>;
+  /** Where the window keeps its place on the screen. */
+  placeFile: string;
+}
+
+const FIRST_PLACE = { width: 1360, height: 900, isMaximized: false };
+
+/** Opens the window on the pages, where it was when it was closed last. It shows itself when there is something to see. */
+export function openShellWindow({ onEditsGivenUp, placeFile }: ShellWindowOptions): ShellWindow {
+  const areas = screen.getAllDisplays().map(({ workArea }) => workArea);
+  const { isMaximized, ...bounds } = readWindowPlace(placeFile, areas) ?? FIRST_PLACE;
   const browserWindow = new BrowserWindow({
-    width: 1360,
-    height: 900,
+    ...bounds,
     minWidth: 480,
     minHeight: 400,
     show: false,
@@ -30,14 +37,31 @@ export function openShellWindow({ onEditsGivenUp }: { onEditsGivenUp: () => Prom
     },
   });
   const shellWindow: ShellWindow = { browserWindow, edited: false };
-  browserWindow.once('ready-to-show', () => browserWindow.show());
+  browserWindow.once('ready-to-show', () => {
+    if (isMaximized) browserWindow.maximize();
+    browserWindow.show();
+  });
+  const keepPlace = (): void =>
+    keepWindowPlace(placeFile, { ...browserWindow.getNormalBounds(), isMaximized: browserWindow.isMaximized() });
   browserWindow.on('close', (event) => {
+    keepPlace();
     if (!shellWindow.edited) return;
     event.preventDefault();
     if (mayLoseEdits(browserWindow)) void onEditsGivenUp().finally(() => browserWindow.destroy());
   });
   // The guard of the pages themselves is for browsers; here the question is asked above, in the system's own way.
   browserWindow.webContents.on('will-prevent-unload', (event) => event.preventDefault());
+  browserWindow.on('unresponsive', () => {
+    const answer = dialog.showMessageBoxSync(browserWindow, {
+      type: 'warning',
+      message: 'The page does not answer.',
+      detail: 'Long work may take a moment. Edits up to about two seconds ago are kept.',
+      buttons: ['Wait', 'End the page'],
+      defaultId: 0,
+      cancelId: 0,
+    });
+    if (answer === 1) browserWindow.webContents.forcefullyCrashRenderer();
+  });
   browserWindow.webContents.on('render-process-gone', (_event, { reason }) => {
     if (reason === 'clean-exit') return;
     const answer = dialog.showMessageBoxSync(browserWindow, {

@@ -67,6 +67,13 @@ function takeUpAnswer(answer: OpenedFile | HostProblem | null): void {
   else takeUp(answer);
 }
 
+/** Takes files that are opened from outside while the program runs, once the loss of edits is agreed to. */
+export function takeFilesFromOutside(host: Host): void {
+  host.onFileWanted((answer) => {
+    if (mayLeave()) takeUpAnswer(answer);
+  });
+}
+
 export async function openFile(host: Host): Promise<void> {
   takeUpAnswer(await host.open());
 }

@@ -1,5 +1,5 @@
 /** The whole window: title block, the page that is shown, and what is said from anywhere. */
-import { useMemo } from 'react';
+import { useEffect, useMemo } from 'react';
 import type { Host } from '../../main/contract/host';
 import { ExplainPage } from '../pages/explain/explain-page';
 import { JointsPage } from '../pages/joints/joints-page';
@@ -14,13 +14,14 @@ import { ChoiceDialog } from './choice-dialog';
 import { commandsFor } from './commands';
 import { FailureBoundary } from './failure-boundary';
 import { HostContext } from './host-context';
+import { takeFilesFromOutside } from './open-save';
 import { useOrientationSaid } from './orientation';
 import { Palette } from './palette';
 import { RefusalDialog } from './refusal-dialog';
 import { SimulationContext } from './simulation-context';
 import { useThemeOnDocument } from './theme';
 import { TitleBlock } from './title-block';
-import { useCommandKeys, useDroppedFiles, useEditedMark, useWindowMenu } from './use-window-events';
+import { useCommandKeys, useDroppedFiles, useEditedMark, useProgressShown, useWindowMenu } from './use-window-events';
 
 const PAGE_OF: Record<Page, () => React.JSX.Element> = {
   piece: PiecePage,
@@ -40,6 +41,8 @@ export function Root({ host, simulation }: { host: Host; simulation: Simulation 
   useDroppedFiles();
   useEditedMark(host);
   useWindowMenu(host, commandsNow);
+  useProgressShown(host);
+  useEffect(() => takeFilesFromOutside(host), [host]);
   const CurrentPage = PAGE_OF[page];
   return (
     <HostContext value={host}>

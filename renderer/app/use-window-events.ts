@@ -99,6 +99,27 @@ export function useWindowMenu(host: Host, commandsNow: () => readonly Command[])
   }, [host, commandsNow]);
 }
 
+/** Work shorter than this is over before anybody looks for how far it has come. */
+const LONG_WORK_MS = 1000;
+
+/** Shows how far long work has come where the host can, also while its window is out of sight. */
+export function useProgressShown(host: Host): void {
+  useEffect(() => {
+    let beganMs = 0;
+    let isShown = false;
+    return useRun.subscribe(({ work }, before) => {
+      if (work && !before.work) beganMs = performance.now();
+      if (work && work.ringsWanted > 0 && performance.now() - beganMs > LONG_WORK_MS) {
+        isShown = true;
+        host.setProgress(Math.min(1, work.ringsDone / work.ringsWanted));
+      } else if (!work && isShown) {
+        isShown = false;
+        host.setProgress(null);
+      }
+    });
+  }, [host]);
+}
+
 /** Shows in the window's title, and tells the host, whether closing would lose anything. */
 export function useEditedMark(host: Host): void {
   const title = useDocument((state) => state.project.title);

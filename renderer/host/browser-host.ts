@@ -140,6 +140,8 @@ export function browserHost(): Host {
     // A browser's window has no menu of ours; the list of commands stands in the page.
     setMenu() {},
     onMenuChosen() {},
+    onFileWanted() {},
+    setProgress() {},
     setEdited(edited) {
       if (edited) window.addEventListener('beforeunload', guardUnload);
       else window.removeEventListener('beforeunload', guardUnload);

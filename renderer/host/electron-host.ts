@@ -32,6 +32,8 @@ export function electronHost(bridge: Host): Host {
     keepView: (text) => bridge.keepView(text).catch(() => {}),
     setMenu: (commands) => bridge.setMenu(commands),
     onMenuChosen: (take) => bridge.onMenuChosen(take),
+    onFileWanted: (take) => bridge.onFileWanted(take),
+    setProgress: (share) => bridge.setProgress(share),
     setEdited: (edited) => bridge.setEdited(edited),
   } satisfies Host;
 }

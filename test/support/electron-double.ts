@@ -71,6 +71,10 @@ export class WebContents extends Emitter {
   send(channel: string, ...payload: unknown[]): void {
     for (const listener of pageListeners.get(channel) ?? []) listener({}, ...structuredClone(payload));
   }
+  crashed = false;
+  forcefullyCrashRenderer(): void {
+    this.crashed = true;
+  }
   openHandler: ((details: { url: string }) => { action: string }) | null = null;
   setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
     this.openHandler = handler;
@@ -80,7 +84,7 @@ export class WebContents extends Emitter {
 export class BrowserWindow extends Emitter {
   readonly webContents = new WebContents();
   address = '';
-  constructor(readonly options: { webPreferences: Record<string, unknown> }) {
+  constructor(readonly options: { webPreferences: Record<string, unknown>; x?: number; width?: number }) {
     super();
     seen.windows.push(this);
     for (const listener of seen.contentsListeners) listener({}, this.webContents);
@@ -89,6 +93,22 @@ export class BrowserWindow extends Emitter {
     this.address = address;
   }
   setDocumentEdited(): void {}
+  progress: number[] = [];
+  setProgressBar(share: number): void {
+    this.progress.push(share);
+  }
+  bounds = { x: 40, y: 30, width: 900, height: 700 };
+  maximized = false;
+  getNormalBounds() {
+    return this.bounds;
+  }
+  isMaximized(): boolean {
+    return this.maximized;
+  }
+  maximize(): void {
+    this.maximized = true;
+  }
+  show(): void {}
   destroyed = false;
   destroy(): void {
     this.destroyed = true;
@@ -135,6 +155,10 @@ export const ipcRenderer = {
 
 export const contextBridge = {
   exposeInMainWorld: (name: string, value: unknown) => seen.exposed.set(name, Object.freeze(value)),
+};
+
+export const screen = {
+  getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1040 } }],
 };
 
 export const dialog = {

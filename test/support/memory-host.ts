@@ -8,6 +8,8 @@ export interface MemoryHost extends Host {
   kept: OpenedFile | null;
   view: string | null;
   menu: readonly MenuCommand[];
+  /** What was shown of long work, in order. */
+  readonly progress: (number | null)[];
 }
 
 /** @param verbs what a test wants answered otherwise */
@@ -19,6 +21,7 @@ export function memoryHost(verbs: Partial<Host> = {}): MemoryHost {
     kept: null,
     view: null,
     menu: [],
+    progress: [],
     openedAtStart: async () => null,
     open: async () => null,
     reopen: async () => ({ problem: 'This file was not opened here. Open it.' }),
@@ -48,6 +51,10 @@ export function memoryHost(verbs: Partial<Host> = {}): MemoryHost {
       host.menu = commands;
     },
     onMenuChosen() {},
+    onFileWanted() {},
+    setProgress(share) {
+      host.progress.push(share);
+    },
     setEdited() {},
   };
   return Object.assign(host, verbs);

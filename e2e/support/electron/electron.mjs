@@ -54,6 +54,9 @@ class WebContents extends EventEmitter {
   reload() {
     tell('load', this.mainFrame.url);
   }
+  forcefullyCrashRenderer() {
+    this.emit('render-process-gone', {}, { reason: 'killed' });
+  }
 }
 
 /** @type {BrowserWindow | null} */
@@ -81,6 +84,17 @@ export class BrowserWindow extends EventEmitter {
   setDocumentEdited(edited) {
     tell('edited', edited);
   }
+  /** @param {number} share */
+  setProgressBar(share) {
+    tell('progress', share);
+  }
+  getNormalBounds() {
+    return { x: 20, y: 20, width: 1280, height: 800 };
+  }
+  isMaximized() {
+    return false;
+  }
+  maximize() {}
   isMinimized() {
     return false;
   }
@@ -103,6 +117,11 @@ class App extends EventEmitter {
     return true;
   }
   async whenReady() {}
+  setAboutPanelOptions() {}
+  /** @param {string} path */
+  addRecentDocument(path) {
+    tell(`recent document ${path}`);
+  }
   /** @param {string} name */
   getPath(name) {
     const folder = process.env.RINGTRUE_STATE;
@@ -133,6 +152,10 @@ export const Menu = {
   setApplicationMenu: (built) => {
     menu = built;
   },
+};
+
+export const screen = {
+  getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }],
 };
 
 export const dialog = {
@@ -234,6 +257,8 @@ const asked = {
     return 'chosen';
   },
   'has loaded': () => theWindow?.emit('ready-to-show'),
+  'second instance': ({ words, folder }) => app.emit('second-instance', {}, words, folder),
+  unresponsive: () => theWindow?.emit('unresponsive'),
   close() {
     if (!theWindow) return;
     if (!isPrevented(theWindow, 'close', {})) theWindow.destroy();

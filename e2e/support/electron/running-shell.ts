@@ -121,6 +121,16 @@ export class RunningShell {
     await loaded;
   }
 
+  /** The program was started again, with these words, while it runs. */
+  async startAgain(words: readonly string[], folder: string): Promise<void> {
+    await this.#ask('second instance', { words: ['ringtrue', ...words], folder });
+  }
+
+  /** The page's process hangs: the shell is told. */
+  async pageHangs(): Promise<void> {
+    await this.#ask('unresponsive');
+  }
+
   /** Ends the shell as a crash or a power cut does. */
   async kill(): Promise<void> {
     this.#child.kill('SIGKILL');

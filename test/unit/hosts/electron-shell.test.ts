@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { CHANNELS } from '../../../main/contract/channels';
@@ -16,15 +16,21 @@ import '../../../main/shell/preload';
 
 vi.mock('electron', () => import('../../support/electron-double'));
 
-/** On these nobody waits for an answer; on the last the shell speaks and the pages listen. */
-const ONE_WAY: readonly string[] = [CHANNELS.setEdited, CHANNELS.setMenu, CHANNELS.onMenuChosen];
+/** On these nobody waits for an answer; on the last two the shell speaks and the pages listen. */
+const ONE_WAY: readonly string[] = [
+  CHANNELS.setEdited,
+  CHANNELS.setMenu,
+  CHANNELS.setProgress,
+  CHANNELS.onMenuChosen,
+  CHANNELS.onFileWanted,
+];
 
 let shellWindow: ShellWindow;
 
 const onEditsGivenUp = vi.fn(async () => {});
 
 async function start(startFile: string | null, stateFolder = scratchFolder()): Promise<Host> {
-  shellWindow = openShellWindow({ onEditsGivenUp });
+  shellWindow = openShellWindow({ onEditsGivenUp, placeFile: join(scratchFolder(), 'window.json') });
   answerChannels(shellWindow, new ProjectFiles(stateFolder), startFile);
   return electronHost(seen.exposed.get('ringtrueHost') as Host);
 }
@@ -169,8 +175,57 @@ describe('the Electron shell', () => {
     expect(() => ipcRenderer.send('ringtrue:set-edited', 'yes')).toThrow();
   });
 
+  it('opens where it was closed last, unless no screen is there any more', () => {
+    const placeFile = join(scratchFolder(), 'state', 'window.json');
+    const opened = () => {
+      openShellWindow({ onEditsGivenUp, placeFile });
+      return doubledWindow();
+    };
+    expect(opened().options).toMatchObject({ width: 1360, height: 900 });
+    doubledWindow().bounds = { x: 300, y: 200, width: 800, height: 640 };
+    doubledWindow().maximized = true;
+    doubledWindow().emit('close');
+    expect(opened().options).toMatchObject({ x: 300, y: 200, width: 800, height: 640 });
+    doubledWindow().emit('ready-to-show');
+    expect(doubledWindow().maximized).toBe(true);
+    doubledWindow().bounds = { x: 5000, y: 200, width: 800, height: 640 };
+    doubledWindow().emit('close');
+    expect(opened().options).toMatchObject({ width: 1360, height: 900 });
+    writeFileSync(placeFile, '{"x": "left"}');
+    expect(opened().options).toMatchObject({ width: 1360, height: 900 });
+  });
+
+  it('shows how far long work has come, and nothing else', async () => {
+    const host = await start(null);
+    host.setProgress(0.25);
+    host.setProgress(null);
+    expect(doubledWindow().progress).toEqual([0.25, -1]);
+    for (const wrong of [2, -1, 'half', Number.NaN]) {
+      expect(() => ipcRenderer.send(CHANNELS.setProgress, wrong), String(wrong)).toThrow();
+    }
+  });
+
+  it('hands a file that is opened from outside to whoever takes it last', async () => {
+    const host = await start(null);
+    const taken: unknown[] = [];
+    host.onFileWanted(() => taken.push('by one who was replaced'));
+    host.onFileWanted((answer) => taken.push(answer));
+    doubledWindow().webContents.send(CHANNELS.onFileWanted, { problem: 'None.' });
+    expect(taken).toEqual([{ problem: 'None.' }]);
+  });
+
+  it('waits for a page that does not answer, or ends it, as the person says', async () => {
+    await start(null);
+    seen.messageBoxAnswer = 0;
+    doubledWindow().emit('unresponsive');
+    expect(doubledWindow().webContents.crashed).toBe(false);
+    seen.messageBoxAnswer = 1;
+    doubledWindow().emit('unresponsive');
+    expect(doubledWindow().webContents.crashed).toBe(true);
+  });
+
   it('keeps Node out of the pages', () => {
-    openShellWindow({ onEditsGivenUp });
+    openShellWindow({ onEditsGivenUp, placeFile: join(scratchFolder(), 'window.json') });
     expect(doubledWindow().options.webPreferences).toMatchObject({
       contextIsolation: true,
       sandbox: true,
@@ -183,7 +238,7 @@ describe('the Electron shell', () => {
 
   it('leads nowhere but to its own pages', () => {
     refuseOtherPages();
-    openShellWindow({ onEditsGivenUp });
+    openShellWindow({ onEditsGivenUp, placeFile: join(scratchFolder(), 'window.json') });
     const { webContents } = doubledWindow();
     expect(webContents.openHandler?.({ url: 'app://ringtrue/' })).toEqual({ action: 'deny' });
     expect(webContents.emit('will-attach-webview')).toBe(true);
