@@ -4,6 +4,8 @@ import { projectFile } from '../support/project-file';
 import { settled, showPage } from '../support/screen';
 
 test.describe.configure({ timeout: 180_000 });
+// With every list opened, a trace pictures thousands of elements at each click, and takes longer than the looking.
+test.use({ trace: 'off' });
 
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
