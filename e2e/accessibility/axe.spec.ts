@@ -47,7 +47,7 @@ test('at twice the text size nothing runs out of the window, on any page', async
   await page.evaluate(() => {
     document.documentElement.style.fontSize = '200%';
   });
-  for (const name of ['Piece', 'Methods', 'Verdict', 'Explain'] as const) {
+  for (const name of ['Piece', 'Methods', 'Verdict', 'Joints', 'Test cuts', 'Explain'] as const) {
     await showPage(page, name);
     const overflow = await page.evaluate(
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
