@@ -43,3 +43,21 @@ test('what could be cut badly is said before it is cut', async ({ page }) => {
   await page.getByRole('textbox', { name: 'Height along the face' }).fill('260');
   await expect(page.getByText('Height 260 mm is a lot to crosscut')).toBeVisible();
 });
+
+test('the strips, the chance of a stave too few, every cut in order and the seasons stand on the page', async ({
+  page,
+}) => {
+  await showPage(page, 'Piece');
+  const order = page.getByRole('region', { name: 'Strips and cuts in their order' });
+  await expect(order).toContainText(/comes up? short of a stave with a chance of .+ in [\d,]+/);
+  await order.getByText('Every cut in its order', { exact: true }).click();
+  // Sides swapped: two cuts a stave, twelve staves.
+  await expect(order.getByRole('region', { name: 'Every cut in its order, table' }).getByRole('row')).toHaveCount(25);
+  await order.getByRole('button', { name: 'Cut as' }).click();
+  await page.getByRole('option', { name: 'Fixed stop', exact: true }).click();
+  // Face turned over: one cut parts two staves, and the first cut makes a face alone.
+  await expect(order.getByRole('region', { name: 'Every cut in its order, table' }).getByRole('row')).toHaveCount(14);
+  const seasons = page.getByRole('region', { name: 'What the seasons do' });
+  await expect(seasons).toContainText('Air at 20 °C going from 35 % to 65 % humidity');
+  await expect(seasons).toContainText(/Flatsawn: were the joints free to move, each would open by up to/);
+});

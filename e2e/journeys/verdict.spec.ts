@@ -54,7 +54,7 @@ test('every figure behind a choice can be opened, says where it comes from, and 
   await expect(shared).toHaveAccessibleDescription(/assumed/);
   await shared.fill('0.07');
   await expect(shared).toHaveAccessibleDescription(/typed in/);
-  await expect(method.getByRole('button', { name: 'How the tilt is set' })).toContainText('Own figures');
+  await expect(method.getByRole('button', { name: 'Own figures How the tilt is set' })).toBeVisible();
 });
 
 test('a dragged limit moves sentences and figures, and is one undo step', async ({ page, openApp }, info) => {

@@ -50,7 +50,9 @@ export function ChartFrame(props: ChartFrameProps) {
       <FailureBoundary what={`chart "${title}"`}>{children}</FailureBoundary>
       <details className="table-twin">
         <summary>{title}, as a table</summary>
-        <Scrolls label={`${title}, as a table`}>{table}</Scrolls>
+        <FailureBoundary what={`table "${title}"`}>
+          <Scrolls label={`${title}, as a table`}>{table}</Scrolls>
+        </FailureBoundary>
       </details>
     </figure>
   );

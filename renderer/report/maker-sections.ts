@@ -117,7 +117,8 @@ function testSection(project: Project, index: number, method: Method, { testValu
   };
 }
 
-function cuttingSection(project: Project, method: Method): SheetSection {
+/** What the strips give, and every cut in its order. */
+export function cuttingSection(project: Project, method: Method): SheetSection {
   const { piece, stock, display } = project;
   const geometry = ringGeometry(piece);
   const strips = stripsOf(project, method, geometry);
@@ -131,7 +132,8 @@ function cuttingSection(project: Project, method: Method): SheetSection {
   };
 }
 
-function seasonSection(project: Project): SheetSection {
+/** What a winter and a summer do to the ring. */
+export function seasonSection(project: Project): SheetSection {
   const moisture = moistureChange(ASSUMED_AIR);
   const forecast = seasonForecast(project, moisture.points);
   return {

@@ -5,6 +5,9 @@ import { type Problem, pathText, safeText } from './problem';
 /** The file format nests five deep; anything much deeper is not a project and could exhaust the stack of a reader. */
 const DEEPEST = 32;
 
+/** Text that cannot be written to a file as it is: one half of a pair that stands for one character. */
+const HALF_CHARACTER = /\p{Surrogate}/u;
+
 type Outcome = { ok: true; value: unknown } | { ok: false; problem: Problem };
 
 const refuse = (sentence: string, path = ''): Outcome => ({ ok: false, problem: { path, sentence } });
@@ -31,6 +34,9 @@ function hostilePart(root: unknown): Outcome | null {
   const open: { value: unknown; path: PropertyKey[] }[] = [{ value: root, path: [] }];
   for (let part = open.pop(); part !== undefined; part = open.pop()) {
     const { value, path } = part;
+    if (typeof value === 'string' && HALF_CHARACTER.test(value)) {
+      return refuse('The text holds half of a character (a lone surrogate). Type it anew.', pathText(path));
+    }
     if (typeof value !== 'object' || value === null) continue;
     if (path.length >= DEEPEST) {
       const place = pathText(path.slice(0, 3));
@@ -42,9 +48,14 @@ function hostilePart(root: unknown): Outcome | null {
     if (Object.hasOwn(value, '__proto__')) {
       return refuse('"__proto__" is not a key of a project. Take it out.', pathText([...path, '__proto__']));
     }
+    const halfKey = Object.keys(value).find((key) => HALF_CHARACTER.test(key));
+    if (halfKey !== undefined) {
+      return refuse('A key holds half of a character (a lone surrogate). Take it out.', pathText(path));
+    }
     const isList = Array.isArray(value);
     for (const [key, inner] of Object.entries(value)) {
-      if (typeof inner === 'object') open.push({ value: inner, path: [...path, isList ? Number(key) : key] });
+      if (typeof inner === 'object' || typeof inner === 'string')
+        open.push({ value: inner, path: [...path, isList ? Number(key) : key] });
     }
   }
   return null;

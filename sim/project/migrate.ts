@@ -7,7 +7,7 @@ import { FILE_VERSION } from './schema';
 export type MigrationStep = (file: Record<string, unknown>) => Record<string, unknown>;
 
 /** Steps by the version they start from. Version 1 is the first there is, so no file needs one yet. */
-const STEPS: ReadonlyMap<number, MigrationStep> = new Map();
+export const STEPS: ReadonlyMap<number, MigrationStep> = new Map();
 
 type Outcome = { ok: true; file: Record<string, unknown> } | { ok: false; problem: Problem };
 

@@ -67,6 +67,18 @@ describe('JSON that is no project', () => {
     expect(({} as Record<string, unknown>).x).toBeUndefined();
   });
 
+  it('refuses half of a character, in a value or a key, and takes a whole one', () => {
+    const title = (text: string) => bareText.replace(/"title": "[^"]*"/, `"title": "${text}"`);
+    expect(lines(title('a\\ud800b'))).toEqual([
+      'title: The text holds half of a character (a lone surrogate). Type it anew.',
+    ]);
+    expect(lines(title('a\\udc00'))).toHaveLength(1);
+    expect(lines(bareText.replace('"sides"', '"si\\ud83ddes": 1, "sides"'))).toEqual([
+      expect.stringMatching(/^piece: A key holds half of a character/),
+    ]);
+    expect(lines(title('a \\ud83e\\udeb5 b'))).toEqual([]);
+  });
+
   it('refuses very deep nesting without running out of stack', { timeout: 60_000 }, () => {
     const deep = 300_000;
     expect(lines('['.repeat(deep) + ']'.repeat(deep))).toEqual([expect.stringContaining('32 levels deep')]);

@@ -17,6 +17,19 @@ describe('saved samples', () => {
 });
 
 describe('migration', () => {
+  // No program ever wrote version 0: the sample stands for a file older than the present version, with a key that was
+  // renamed since, and goes the whole way from text to project.
+  it('brings a whole file of an older version up, from text to project', () => {
+    const renamed: MigrationStep = ({ piece, ...file }) => {
+      const { staves, ...rest } = piece as Record<string, unknown>;
+      return { ...file, version: 1, piece: { ...rest, sides: staves } };
+    };
+    expect(readProject(sample(0), new Map([[0, renamed]]))).toEqual(readProject(sample(1)));
+    expect(readProject(sample(0))).toMatchObject({ ok: false, problems: [{ path: 'version' }] });
+    const forgetful = new Map<number, MigrationStep>([[0, (file) => ({ ...file, version: 1 })]]);
+    expect(readProject(sample(0), forgetful)).toMatchObject({ ok: false });
+  });
+
   const steps = new Map<number, MigrationStep>([
     [1, (file) => ({ ...file, version: 2, added: 'in two' })],
     [2, (file) => ({ ...file, version: 3, added: `${file.added}, changed in three` })],

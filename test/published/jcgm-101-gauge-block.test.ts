@@ -1,5 +1,6 @@
 /** Gauge block calibration: JCGM 101:2008, 9.5, and JCGM 100:2008, H.1. Nanometres and degrees Celsius. */
 import { describe, expect, test } from 'vitest';
+import { numericalTolerance } from '../../sim/statistics/settle';
 import { studentQuantile } from '../../sim/statistics/student';
 import { arcsine, curvilinearTrapezoid, type Input, normal, rectangular, student } from '../support/input-kinds';
 import { propagateLinearly } from '../support/linear-propagation';
@@ -11,6 +12,7 @@ import {
   quantileBounds,
   sdLimit,
   symmetricInterval,
+  twoStageRule,
 } from '../support/propagate';
 
 // published: JCGM 101:2008, 9.5.2 and table 10
@@ -70,6 +72,25 @@ describe('JCGM 101, 9.5: gauge block', () => {
   ])('would be found out with %s', (_, changed) => {
     const wrong = simulated({ ...GAUGE, ...changed }, 250_000);
     expect(Math.abs(wrong.moments.sd - EXACT.u)).toBeGreaterThan(sdLimit(wrong));
+  });
+
+  test('settles by the two-stage rule where two digits of the uncertainty stand', () => {
+    const toleranceNm = numericalTolerance(EXACT.u, 2);
+    expect(toleranceNm).toBeCloseTo(0.5, 12);
+    const trials = 8_000_000;
+    const run = propagate(deviation, GAUGE, { trials, seed: 95, settled: twoStageRule(toleranceNm, 0.99) });
+    expect(run.stopReason).toBe('settled');
+    expect(run.moments.count).toBeLessThan(trials / 2);
+    const [low, high] = symmetricInterval(run, 0.99);
+    for (const [figure, truth] of [
+      [run.moments.mean, EXACT.mean],
+      [run.moments.sd, EXACT.u],
+      [low, EXACT.low],
+      [high, EXACT.high],
+    ] as const) {
+      // The tolerance is kept in 95 of 100 runs; twice as much in all but one of 600.
+      expect(Math.abs(figure - truth)).toBeLessThan(2 * toleranceNm);
+    }
   });
 
   // published: JCGM 101:2008, table 11, uncertainty framework row: 838, 32; the interval from memory

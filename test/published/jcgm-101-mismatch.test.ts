@@ -1,8 +1,17 @@
 /** Comparison loss in microwave power meter calibration: JCGM 101:2008, 9.4, uncorrelated inputs. Millionths. */
 import { describe, expect, test } from 'vitest';
+import { numericalTolerance } from '../../sim/statistics/settle';
 import { normal } from '../support/input-kinds';
 import { propagateLinearly } from '../support/linear-propagation';
-import { type Model, meanLimit, propagate, quantileBounds, sdLimit, shortestInterval } from '../support/propagate';
+import {
+  type Model,
+  meanLimit,
+  propagate,
+  quantileBounds,
+  sdLimit,
+  shortestInterval,
+  twoStageRule,
+} from '../support/propagate';
 
 const MILLIONTH = 1e-6;
 const U = 0.005;
@@ -48,6 +57,17 @@ describe('JCGM 101, 9.4: comparison loss', () => {
       expect(Math.abs(from - shortest[0]!)).toBeLessThan(0.04 * u);
       expect(Math.abs(to - shortest[1]!)).toBeLessThan(0.04 * u);
       expect(Math.abs(to - from - (shortest[1]! - shortest[0]!))).toBeLessThan(0.02 * u);
+    });
+
+    test('settles by the two-stage rule where two digits of the uncertainty stand', () => {
+      const tolerance = numericalTolerance(u, 2);
+      const trials = 8_000_000;
+      const run = propagate(loss, inputs(x1), { trials, seed: 97, settled: twoStageRule(tolerance, 0.95) });
+      expect(run.stopReason).toBe('settled');
+      expect(run.moments.count).toBeLessThan(trials / 2);
+      // The tolerance is kept in 95 of 100 runs; twice as much in all but one of 600.
+      expect(Math.abs(run.moments.mean - mean)).toBeLessThan(2 * tolerance);
+      expect(Math.abs(run.moments.sd - u)).toBeLessThan(2 * tolerance);
     });
 
     test('gives the published estimate and uncertainty', () => {

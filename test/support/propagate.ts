@@ -3,7 +3,8 @@ import { stream } from '../../sim/random/streams';
 import { blockLoop, finish } from '../../sim/run/block-loop';
 import type { StopReason } from '../../sim/run/prediction';
 import { Moments } from '../../sim/statistics/moments';
-import { quantile, quantileInterval } from '../../sim/statistics/quantiles';
+import { quantile, quantileInterval, selectQuantile } from '../../sim/statistics/quantiles';
+import { settling } from '../../sim/statistics/settle';
 import type { Input } from './input-kinds';
 
 /** A quantity as a function of its inputs, in the order in which these are given. */
@@ -91,4 +92,22 @@ export function shortestInterval({ sorted }: Propagated, probability: number): [
     if (sorted[r + reach]! - sorted[r]! < sorted[best + reach]! - sorted[best]!) best = r;
   }
   return [sorted[best]!, sorted[best + reach]!];
+}
+
+/**
+ * The two-stage rule on estimate, uncertainty and both ends of a symmetric coverage interval, as a run asks it.
+ *
+ * @param tolerance all four are to be known to, in the unit of the model
+ */
+export function twoStageRule(tolerance: number, coverage: number): (block: Float64Array) => boolean {
+  const figures: [number[], number[], number[], number[]] = [[], [], [], []];
+  const tail = (1 - coverage) / 2;
+  return (block) => {
+    const { mean, sd } = new Moments().add(block);
+    const ofBlock = [mean, sd, selectQuantile(block, tail), selectQuantile(block, 1 - tail)];
+    ofBlock.forEach((figure, k) => {
+      figures[k]!.push(figure);
+    });
+    return figures.every((blocks) => settling(blocks, tolerance).settled);
+  };
 }

@@ -98,30 +98,40 @@ function Panels({ project, lookedAt, shown, budget, exaggeration }: PanelsProps)
   return (
     <>
       <div className="two-charts">
-        <RingPanel
-          project={project}
-          outcome={shown.outcome}
-          exaggeration={exaggeration}
-          jointP95Mm={jointP95Mm}
-          marked={marked}
-          onMark={setChosen}
-        />
-        {result && (
-          <JointStrip
+        <FailureBoundary what="drawing of the ring">
+          <RingPanel
             project={project}
-            assembly={method.assembly}
-            methodIndex={index}
+            outcome={shown.outcome}
+            exaggeration={exaggeration}
             jointP95Mm={jointP95Mm}
-            isFresh={isFresh}
             marked={marked}
             onMark={setChosen}
           />
+        </FailureBoundary>
+        {result && (
+          <FailureBoundary what="chart of the joints">
+            <JointStrip
+              project={project}
+              assembly={method.assembly}
+              methodIndex={index}
+              jointP95Mm={jointP95Mm}
+              isFresh={isFresh}
+              marked={marked}
+              onMark={setChosen}
+            />
+          </FailureBoundary>
         )}
       </div>
-      <BudgetPanel outcome={budget} methodIndex={index} />
+      <FailureBoundary what="error budget">
+        <BudgetPanel outcome={budget} methodIndex={index} />
+      </FailureBoundary>
       <div className="two-charts">
-        <AimPanel project={project} method={method} methodIndex={index} outcome={aim} />
-        <AccuracyPanel method={method} methodIndex={index} />
+        <FailureBoundary what="chart of the aim">
+          <AimPanel project={project} method={method} methodIndex={index} outcome={aim} />
+        </FailureBoundary>
+        <FailureBoundary what="table of accuracy">
+          <AccuracyPanel method={method} methodIndex={index} />
+        </FailureBoundary>
       </div>
       {result && (
         <FailureBoundary what="charts of the mouth">

@@ -17,10 +17,12 @@ import { useView } from '../../state/view-store';
 import { LimitInputs } from '../verdict/limit-inputs';
 import { CostInputs } from './cost-inputs';
 import { CutTable } from './cut-table';
+import { CuttingOrder } from './cutting-order';
 import { DisplayInputs } from './display-inputs';
 import { InsertInputs } from './insert-inputs';
 import { RingInputs } from './ring-inputs';
 import { SawSettings } from './saw-settings';
+import { Seasons } from './seasons';
 import { StockInputs } from './stock-inputs';
 
 /** "Tilt the blade 15° and cut twelve …", the answer of the page. */
@@ -88,6 +90,16 @@ export function PiecePage() {
             </div>
           </div>
           <CutTable geometry={geometry} />
+          <div className={className}>
+            <FailureBoundary what="order of the cuts">
+              <CuttingOrder project={drawn} />
+            </FailureBoundary>
+          </div>
+          <div className={className}>
+            <FailureBoundary what="part on the seasons">
+              <Seasons project={drawn} />
+            </FailureBoundary>
+          </div>
           <section className="group cautions" aria-labelledby="cautions-title">
             <h2 id="cautions-title">Before you cut</h2>
             <ul>

@@ -1,5 +1,6 @@
 /** Which method? The recommendation, with the evidence to the right and the limit to move on the left. */
 import { useDeferredValue, useState } from 'react';
+import { FailureBoundary } from '../../app/failure-boundary';
 import { PageFrame } from '../../app/page-frame';
 import { unbroken } from '../../app/unbroken';
 import { WorkMark } from '../../app/work-mark';
@@ -48,10 +49,14 @@ export function VerdictPage() {
           )}
           {!isEmpty && (
             <>
-              <VerdictCharts methods={verdict.methods} />
+              <FailureBoundary what="charts of the verdict">
+                <VerdictCharts methods={verdict.methods} />
+              </FailureBoundary>
               <VerdictTable methods={verdict.methods} />
               <div className={isSoft ? 'softens softened' : 'softens'}>
-                <DifferencesPanel methods={calmMethods} />
+                <FailureBoundary what="chart of differences">
+                  <DifferencesPanel methods={calmMethods} />
+                </FailureBoundary>
               </div>
               <section className="group reasons" aria-labelledby="reasons-title">
                 <h2 id="reasons-title">What it rests on</h2>

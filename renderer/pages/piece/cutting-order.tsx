@@ -1,0 +1,50 @@
+/** What the strips give with one method, the chance of coming up a stave short, and every cut in its order. */
+import { useState } from 'react';
+import type { Project } from '../../../sim/project/document';
+import { Scrolls } from '../../app/scrolls';
+import { unbroken } from '../../app/unbroken';
+import { TextTableView } from '../../charts/text-table';
+import { ChoiceField } from '../../inputs/choice-field';
+import { cuttingSection } from '../../report/maker-sections';
+
+/** @param project one that can be computed */
+export function CuttingOrder({ project }: { project: Project }) {
+  const [wanted, setWanted] = useState('');
+  const names = project.methods.map(({ name }) => name);
+  const method = project.methods.find(({ name }) => name === wanted) ?? project.methods[0];
+  if (!method) return null;
+  const { title, paragraphs, tables } = cuttingSection(project, method);
+  const [strips, cuts] = tables;
+  return (
+    <section className="group" aria-labelledby="order-title">
+      <h2 id="order-title">{title}</h2>
+      <div className="order-method">
+        <ChoiceField
+          label="Cut as"
+          layout="menu"
+          value={method.name}
+          choices={names.map((name) => ({ value: name, label: name }))}
+          onChange={setWanted}
+        />
+      </div>
+      {paragraphs.map((sentence) => (
+        <p key={sentence}>{unbroken(sentence)}</p>
+      ))}
+      {strips && (
+        <Scrolls label="Strips, table">
+          <div className="table-twin">
+            <TextTableView table={strips} />
+          </div>
+        </Scrolls>
+      )}
+      {cuts && (
+        <details className="table-twin">
+          <summary>Every cut in its order</summary>
+          <Scrolls label="Every cut in its order, table">
+            <TextTableView table={cuts} />
+          </Scrolls>
+        </details>
+      )}
+    </section>
+  );
+}

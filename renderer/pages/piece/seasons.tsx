@@ -1,0 +1,27 @@
+/** What a winter and a summer do to the ring. */
+import type { Project } from '../../../sim/project/document';
+import { Scrolls } from '../../app/scrolls';
+import { unbroken } from '../../app/unbroken';
+import { TextTableView } from '../../charts/text-table';
+import { seasonSection } from '../../report/maker-sections';
+
+/** @param project one that can be computed */
+export function Seasons({ project }: { project: Project }) {
+  const { title, paragraphs, tables, list = [] } = seasonSection(project);
+  return (
+    <section className="group" aria-labelledby="seasons-title">
+      <h2 id="seasons-title">{title}</h2>
+      {[...list, ...paragraphs].map((sentence) => (
+        <p key={sentence}>{unbroken(sentence)}</p>
+      ))}
+      {tables.map((table) => (
+        <details key={title} className="table-twin">
+          <summary>{title}, as a table</summary>
+          <Scrolls label={`${title}, as a table`}>
+            <TextTableView table={table} />
+          </Scrolls>
+        </details>
+      ))}
+    </section>
+  );
+}
