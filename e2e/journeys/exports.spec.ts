@@ -7,7 +7,7 @@ import { projectFile } from '../support/project-file';
 import { readPng, readSvg } from '../support/read-picture';
 import { figuresTable, settled, showPage } from '../support/screen';
 
-test.describe.configure({ timeout: 240_000 });
+test.describe.configure({ timeout: 360_000 });
 
 const TITLE = 'Lantern, "oak"';
 const RINGS = 3000;
@@ -130,6 +130,55 @@ test('each kind of file is saved, stands by itself and says what the screen says
     expect(sheet).toMatchObject({ corner: WHITE });
     expect(sheet.colours).toBeGreaterThan(FEW_COLOURS);
   });
+});
+
+test('whatever can be saved on any page is read back: every picture stands alone, every table has units', async ({
+  page,
+  openApp,
+  desk,
+}, info) => {
+  await openApp(page, { file: projectFile(info, TITLE, RINGS) });
+  await settled(page);
+  const saved: string[] = [];
+  for (const name of ['Piece', 'Verdict', 'Joints', 'Test cuts'] as const) {
+    await showPage(page, name);
+    // Nothing is being worked out any more.
+    await expect(page.locator('.work-mark:is([data-standing=preview], [data-standing=working])')).toHaveCount(0, {
+      timeout: 120_000,
+    });
+    const controls = await page.getByRole('button', { name: /^Save “/ }).all();
+    for (const control of controls) {
+      const label = (await control.getAttribute('aria-label')) ?? '';
+      await control.click();
+      await expect(page.getByRole('menuitem').first()).toBeVisible();
+      const item = (kind: string) => page.getByRole('menuitem', { name: kind, exact: true });
+      const offered = { SVG: await item('SVG').count(), CSV: await item('CSV').count() };
+      await page.keyboard.press('Escape');
+      await expect(page.getByRole('menuitem')).toHaveCount(0);
+      for (const [kind, count] of Object.entries(offered)) {
+        if (count === 0) continue;
+        const take = async () => {
+          await control.click();
+          await item(kind).click();
+        };
+        const text = (await desk.takeFile(page, take, info.outputPath(`${saved.length}.file`))).toString('utf8');
+        if (kind === 'SVG') {
+          const picture = await readSvg(page, text);
+          expect(picture, label).toMatchObject({ problem: null, leans: [], ground: '#ffffff' });
+          expect(picture.words.length, label).toBeGreaterThanOrEqual(2);
+        } else {
+          const table = readTable(text);
+          expect(table.origin, label).toMatchObject({ Project: TITLE, Seed: '7' });
+          expect(table.units, label).toHaveLength(table.heads.length);
+          expect(table.rows.length, label).toBeGreaterThan(0);
+        }
+        saved.push(`${name}: ${label} ${kind}`);
+      }
+    }
+  }
+  // Three drawings and nine charts at least, each with its picture, and most with a table.
+  expect(saved.filter((each) => each.endsWith('SVG')).length, saved.join('\n')).toBeGreaterThanOrEqual(12);
+  expect(saved.filter((each) => each.endsWith('CSV')).length, saved.join('\n')).toBeGreaterThanOrEqual(12);
 });
 
 test('saving is done by the keys alone, and its menu breaks no rule that a machine can check', async ({

@@ -16,7 +16,7 @@ export function CuttingOrder({ project }: { project: Project }) {
   const { title, paragraphs, tables } = cuttingSection(project, method);
   const [strips, cuts] = tables;
   return (
-    <section className="group" aria-labelledby="order-title">
+    <section className="group worded" aria-labelledby="order-title">
       <h2 id="order-title">{title}</h2>
       <div className="order-method">
         <ChoiceField
@@ -38,7 +38,7 @@ export function CuttingOrder({ project }: { project: Project }) {
         </Scrolls>
       )}
       {cuts && (
-        <details className="table-twin">
+        <details className="table-twin order-cuts">
           <summary>Every cut in its order</summary>
           <Scrolls label="Every cut in its order, table">
             <TextTableView table={cuts} />

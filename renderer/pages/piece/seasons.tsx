@@ -9,7 +9,7 @@ import { seasonSection } from '../../report/maker-sections';
 export function Seasons({ project }: { project: Project }) {
   const { title, paragraphs, tables, list = [] } = seasonSection(project);
   return (
-    <section className="group" aria-labelledby="seasons-title">
+    <section className="group worded" aria-labelledby="seasons-title">
       <h2 id="seasons-title">{title}</h2>
       {[...list, ...paragraphs].map((sentence) => (
         <p key={sentence}>{unbroken(sentence)}</p>
