@@ -1,5 +1,5 @@
 /** Reads a PDF back: what each page says, how large it is, and what an assistive program finds in it. */
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 export interface ReadPdf {
   title: string;
@@ -20,10 +20,22 @@ export interface ReadPage {
   right: number;
   bottom: number;
   top: number;
+  /** Of the fonts that its letters are set in, those that the reader's machine would have to have. */
+  fontsNotEmbedded: string[];
+  /** Lines and areas that are drawn, and pictures made of dots. */
+  paths: number;
+  images: number;
 }
 
+const IMAGES: readonly number[] = [
+  OPS.paintImageXObject,
+  OPS.paintInlineImageXObject,
+  OPS.paintImageMaskXObject,
+  OPS.paintImageXObjectRepeat,
+];
+
 export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
-  const reading = getDocument({ data: new Uint8Array(bytes), verbosity: 0 });
+  const reading = getDocument({ data: new Uint8Array(bytes), verbosity: 0, fontExtraProperties: true });
   const pdf = await reading.promise;
   try {
     const { info } = (await pdf.getMetadata()) as { info: { Title?: string } };
@@ -57,6 +69,8 @@ async function readPage(pdf: Pdf, number: number): Promise<ReadPage> {
     const isUpright = Math.abs(Number(transform[1])) < 1e-6;
     return { x, y, right: x + (isUpright ? width : 0), top: y + (isUpright ? height : 0) };
   });
+  const { fnArray } = await page.getOperatorList();
+  const fonts = new Set(pieces.map(({ fontName }) => fontName));
   return {
     widthPt: right - left,
     heightPt: top - bottom,
@@ -68,5 +82,8 @@ async function readPage(pdf: Pdf, number: number): Promise<ReadPage> {
     right: Math.max(...places.map((place) => place.right)),
     bottom: Math.min(...places.map(({ y }) => y)),
     top: Math.max(...places.map((place) => place.top)),
+    fontsNotEmbedded: [...fonts].filter((font) => page.commonObjs.get(font)?.missingFile !== false),
+    paths: fnArray.filter((operation) => operation === OPS.constructPath).length,
+    images: fnArray.filter((operation) => IMAGES.includes(operation)).length,
   };
 }

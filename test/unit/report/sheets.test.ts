@@ -170,6 +170,10 @@ describe('printed', () => {
       const read = bare(page.text);
       for (const sentence of Object.values(clientSentences(project)).flat()) expect(read).toContain(bare(sentence));
       expect(read).toContain(bare(project.explain.closing));
+      expect(page.fontsNotEmbedded).toEqual([]);
+      // The drawing and the fifty dots are lines and areas, none of them a picture.
+      expect(page.paths).toBeGreaterThan(60);
+      expect(page.images).toBe(0);
       expect(pdf.isTagged).toBe(true);
       expect(pdf.title).toBe(project.title);
       expect(pdf.outline).toEqual(expect.arrayContaining([project.title, 'What to expect', 'What remains']));
@@ -191,6 +195,10 @@ describe('printed', () => {
         expect(bare(page.text)).toContain(`page${k + 1}of${pdf.pages.length}`);
         expect(page.left / 72).toBeGreaterThan(0.6);
         expect(page.right / 72).toBeLessThan(7.9);
+        expect(page.bottom / 72).toBeGreaterThan(0.25);
+        expect(page.top / 72).toBeLessThan(10.7);
+        expect(page.fontsNotEmbedded).toEqual([]);
+        expect(page.images).toBe(0);
       });
       const read = bare(pdf.pages.map(({ text }) => text).join(' '));
       for (const heading of html.match(/<h2>[^<]+/g) ?? []) expect(read).toContain(words(heading.slice(4)));
