@@ -145,6 +145,8 @@ export const test = base.extend<AppFixtures, HostOptions>({
         ends.push(async () => host.close());
         await page.goto(host.address('once'));
       }
+      // Keys are heard once the page stands, whether or not a dialog is over it.
+      await page.locator('main h1').waitFor();
     });
     for (const end of ends) await end();
   },
