@@ -1,6 +1,7 @@
 /** A chart whose figures take a while to work out: empty, being worked out, stopped, failed and answered. */
 import type { ReactNode } from 'react';
 import type { FigureTable } from '../../sim/export/figure-table';
+import { WorkRing } from '../app/work-ring';
 import { ChartFrame } from '../charts/chart-frame';
 import type { QuestionOutcome } from '../state/use-question';
 import './question-panel.css';
@@ -58,18 +59,7 @@ export function QuestionMark({ outcome }: { outcome: QuestionOutcome<unknown> })
   const done = progress?.wanted ? ` ${Math.round(100 * share)} %` : progress ? ` Tried so far: ${progress.done}.` : '';
   return (
     <div className="work-mark" data-standing={standing === 'waiting' ? 'preview' : standing}>
-      <svg viewBox="0 0 16 16" aria-hidden="true" focusable="false">
-        <circle cx="8" cy="8" r="6.5" className="work-ring" />
-        <circle
-          cx="8"
-          cy="8"
-          r="6.5"
-          className="work-done"
-          pathLength="1"
-          strokeDasharray={`${share} 1`}
-          transform="rotate(-90 8 8)"
-        />
-      </svg>
+      <WorkRing share={share} />
       <span>
         {standing === 'waiting' && 'Waits its turn.'}
         {standing === 'working' && `${isFresh ? 'Being refined' : 'Being worked out'}.${done}`}

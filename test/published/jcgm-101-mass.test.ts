@@ -1,11 +1,10 @@
 /** Mass calibration in air: JCGM 101:2008, 9.3. Milligrams and kilograms per cubic metre. */
 import { describe, expect, test } from 'vitest';
-import { Moments } from '../../sim/statistics/moments';
-import { selectQuantile } from '../../sim/statistics/quantiles';
 import { numericalTolerance, settling } from '../../sim/statistics/settle';
 import { normal, rectangular } from '../support/input-kinds';
 import { propagateLinearly } from '../support/linear-propagation';
 import {
+  type FourFigures,
   type Inputs,
   type Model,
   meanLimit,
@@ -14,6 +13,7 @@ import {
   sdLimit,
   shortestInterval,
   symmetricInterval,
+  twoStageRule,
 } from '../support/propagate';
 
 // published: JCGM 101:2008, 9.3.1 and table 5
@@ -80,15 +80,8 @@ describe('JCGM 101, 9.3: mass calibration', () => {
   test('settles by the two-stage rule where two digits of the uncertainty stand', () => {
     const toleranceMg = numericalTolerance(EXACT.u, 2);
     expect(toleranceMg).toBeCloseTo(0.0005, 15);
-    const figures: [number[], number[], number[], number[]] = [[], [], [], []];
-    const settled = (block: Float64Array): boolean => {
-      const { mean, sd } = new Moments().add(block);
-      const ofBlock = [mean, sd, selectQuantile(block, 0.025), selectQuantile(block, 0.975)];
-      ofBlock.forEach((figure, k) => {
-        figures[k]!.push(figure);
-      });
-      return figures.every((blocks) => settling(blocks, toleranceMg).settled);
-    };
+    const figures: FourFigures = [[], [], [], []];
+    const settled = twoStageRule(toleranceMg, 0.95, figures);
     const trials = 5_000_000;
     const run = propagate(deviation, INPUTS, { trials, seed: 7, settled });
     expect(run.stopReason).toBe('settled');

@@ -94,13 +94,20 @@ export function shortestInterval({ sorted }: Propagated, probability: number): [
   return [sorted[best]!, sorted[best + reach]!];
 }
 
+/** Estimate, uncertainty, and both ends of the interval, block by block. */
+export type FourFigures = [number[], number[], number[], number[]];
+
 /**
  * The two-stage rule on estimate, uncertainty and both ends of a symmetric coverage interval, as a run asks it.
  *
  * @param tolerance all four are to be known to, in the unit of the model
+ * @param figures filled with the four of every block
  */
-export function twoStageRule(tolerance: number, coverage: number): (block: Float64Array) => boolean {
-  const figures: [number[], number[], number[], number[]] = [[], [], [], []];
+export function twoStageRule(
+  tolerance: number,
+  coverage: number,
+  figures: FourFigures = [[], [], [], []],
+): (block: Float64Array) => boolean {
   const tail = (1 - coverage) / 2;
   return (block) => {
     const { mean, sd } = new Moments().add(block);
