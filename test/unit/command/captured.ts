@@ -1,6 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { runCommand } from '../../../main/command/ringtrue';
+import { exampleProject } from '../../../sim/project/example';
+import { writeProject } from '../../../sim/project/write';
 import { scratchFolder } from '../../support/scratch-folder';
 
 export interface Captured {
@@ -32,3 +34,6 @@ export function fileOf(content: unknown): string {
   writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content, null, 2));
   return path;
 }
+
+/** The example, in a file of its own. */
+export const lantern = (): string => fileOf(writeProject(exampleProject()));

@@ -7,11 +7,8 @@ import { writeProject } from '../../../sim/project/write';
 import type { Prediction } from '../../../sim/run/prediction';
 import { fileWith } from '../../format/bare-file';
 import { keysOf } from '../../support/keys-of';
-import { readTable } from '../../support/read-csv';
 import { scratchFolder } from '../../support/scratch-folder';
-import { captured, fileOf } from './captured';
-
-const lantern = (): string => fileOf(writeProject(exampleProject()));
+import { captured, fileOf, lantern } from './captured';
 
 async function predicted(...options: string[]): Promise<Prediction> {
   const { code, stdout, stderr } = await captured(['predict', lantern(), '--json', '--trials', '500', ...options]);
@@ -145,43 +142,6 @@ describe('predict --json', () => {
   });
 });
 
-describe('predict --rings', () => {
-  const options = ['--trials', '500', '--json', '--method', 'Fixed stop'];
-
-  it('writes every ring of the method beside its one object', async () => {
-    const path = join(scratchFolder(), 'rings.csv');
-    const { code, stdout, stderr } = await captured(['predict', lantern(), ...options, '--rings', path]);
-    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-    const { origin, rows } = readTable(readFileSync(path, 'utf8'));
-    expect(origin).toMatchObject({ Table: 'Single rings of “Fixed stop”', Seed: '7' });
-    expect(rows).toHaveLength(500);
-    const good = rows.filter(([, , , isGood]) => isGood === '1').length;
-    expect(JSON.parse(stdout).methods[0].yield.value).toBe(good / 500);
-  });
-
-  it.each([
-    [['--rings', 'rings.xls'], 'Option --rings is "rings.xls". Give a name that ends in .csv.'],
-    [['--rings', 'none/rings.csv'], 'cannot be written'],
-  ])('refuses %j', async (args, sentence) => {
-    const { code, stdout, stderr } = await captured(['predict', lantern(), ...options, ...args]);
-    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-    expect(stderr).toContain(sentence);
-  });
-
-  it('wants one method, and keeps a file that is there already unless forced', async () => {
-    const path = join(scratchFolder(), 'rings.csv');
-    const all = await captured(['predict', lantern(), '--trials', '500', '--rings', path]);
-    expect(all).toMatchObject({ code: 2, stderr: expect.stringContaining('Name it with --method.') });
-    expect(existsSync(path)).toBe(false);
-    writeFileSync(path, 'mine');
-    const kept = await captured(['predict', lantern(), ...options, '--rings', path]);
-    expect(kept).toMatchObject({ code: 2, stderr: expect.stringContaining('is there already and is kept') });
-    expect(readFileSync(path, 'utf8')).toBe('mine');
-    expect((await captured(['predict', lantern(), ...options, '--rings', path, '--force'])).code).toBe(0);
-    expect(readTable(readFileSync(path, 'utf8')).rows).toHaveLength(500);
-  });
-});
-
 describe('predict without --json', () => {
   it('prints the ring and every method, and says what is worth a second look', async () => {
     const { code, stdout, stderr } = await captured(['predict', lantern(), '--trials', '100', '--rule', 'touch']);
@@ -204,64 +164,6 @@ describe('predict without --json', () => {
     const { stdout } = await captured(['predict', path, '--trials', '100', '--budget']);
     expect(stdout).toMatch(/Where the gap comes from +Share +If it were perfect, 95 of 100 under\nTilt setting +100 %/);
   }, 120_000);
-});
-
-describe('compare', () => {
-  it('prints methods side by side, every pair once, and a recommendation', async () => {
-    const { code, stdout } = await captured(['compare', lantern(), '--trials', '2000']);
-    expect(code).toBe(0);
-    expect(stdout.match(/^Of two pieces/gm)).toHaveLength(7);
-    expect(stdout).toMatch(/^Use “Fixed stop, tested ring”/m);
-    expect(stdout).toMatch(
-      /^Against “Fixed stop, tested ring” +Good enough +Gap, 95 of 100 under +Cost of a good piece/m,
-    );
-    expect(stdout).toMatch(/^Fixed stop, tested ring +– +– +– +\d+ in 100/m);
-    expect(stdout).toMatch(/^Fixed stop +-2\d\.?\d* in 100 \(.*\) +\+0\.\d+ mm \(\+0\.\d+ to \+0\.\d+\) +-\d/m);
-  });
-
-  it('gives the same as one object', async () => {
-    const { stdout } = await captured(['compare', lantern(), '--trials', '2000', '--json']);
-    const comparison = JSON.parse(stdout);
-    expect(comparison.format).toBe('ringtrue-comparison');
-    expect(comparison.methods).toHaveLength(4);
-    expect(comparison.pairs).toHaveLength(6);
-    for (const { firstAhead } of comparison.pairs) {
-      expect(firstAhead.low).toBeLessThanOrEqual(firstAhead.value);
-      expect(firstAhead.high).toBeGreaterThanOrEqual(firstAhead.value);
-    }
-    const chances = comparison.bestChances.map((entry: { bestChance: { value: number } }) => entry.bestChance.value);
-    expect(chances).toHaveLength(4);
-    expect(chances.reduce((sum: number, chance: number) => sum + chance, 0)).toBeCloseTo(1, 9);
-    expect(keysOf(comparison.differences)).toEqual([
-      {
-        name: null,
-        against: null,
-        yield: { value: null, low: null, high: null },
-        showGapMeanMm: { value: null, low: null, high: null },
-        showGapP95Mm: { value: null, low: null, high: null },
-        costPerGoodPiece: { value: null, low: null, high: null },
-      },
-    ]);
-    const [tested, line] = [comparison.methods[2], comparison.methods[0]];
-    const [first] = comparison.differences;
-    expect(first).toMatchObject({ name: 'Marked line', against: 'Fixed stop, tested ring' });
-    expect(first.yield.value).toBeCloseTo(line.yield.value - tested.yield.value, 12);
-    expect(first.showGapP95Mm.value).toBeCloseTo(line.showGapMm.p95 - tested.showGapMm.p95, 12);
-    expect(first.costPerGoodPiece.value).toBeCloseTo(line.cost.perGoodPiece - tested.cost.perGoodPiece, 9);
-    expect(comparison.differences.map(({ name }: { name: string }) => name)).toEqual([
-      'Marked line',
-      'Fixed stop',
-      'Glued one by one',
-    ]);
-    expect(comparison.recommendation.headline).toMatch(/^Use “Fixed stop, tested ring”/);
-  });
-
-  it('has something to say about a single method', async () => {
-    const { code, stdout } = await captured(['compare', fileOf(fileWith({})), '--trials', '1000']);
-    expect(code).toBe(0);
-    expect(stdout).toContain('“Only”: every piece comes out good enough (but for at most 4 in 1,000).');
-    expect(stdout).not.toContain('Against');
-  });
 });
 
 describe('example', () => {
