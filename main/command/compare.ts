@@ -2,17 +2,23 @@
 import { aheadChance } from '../../sim/decide/ahead';
 import { bestChances, methodDifferences } from '../../sim/decide/differences';
 import { predictionOf } from '../../sim/export/prediction-json';
-import type { MethodResult, RunProgress } from '../../sim/run/prediction';
+import type { Project } from '../../sim/project/document';
+import type { MethodResult } from '../../sim/run/prediction';
 import { type ComparedMethod, differenceTable } from '../../sim/wording/differences';
 import { methodTable, plainText } from '../../sim/wording/tables';
-import { type AheadPair, aheadSentence, rankedByMerit, recommendation } from '../../sim/wording/verdict';
+import {
+  type AheadPair,
+  aheadSentence,
+  type Recommendation,
+  rankedByMerit,
+  recommendation,
+} from '../../sim/wording/verdict';
 import { readArguments } from './arguments';
 import { fitForTerminal } from './fit-for-terminal';
 import { openProject } from './open-project';
 import { headTexts } from './predict';
-import { progressLine } from './progress';
-import { runMethods } from './run-methods';
 import { RUN_OPTIONS, runWishes } from './run-options';
+import { stoppableRun } from './stoppable-run';
 import type { CommandIo } from './streams';
 
 export async function compare(args: readonly string[], io: CommandIo, workerProgram: URL): Promise<void> {
@@ -20,39 +26,17 @@ export async function compare(args: readonly string[], io: CommandIo, workerProg
   const wishes = runWishes(given);
   const project = wishes.override(await openProject('compare', given.operands, io));
   const methods = wishes.methodsOf(project);
-  const progress = progressLine(io.stderr, methods.length);
+  const run = stoppableRun(project, methods, wishes, io, workerProgram);
   const results: MethodResult[] = [];
-  const way = {
-    budget: wishes.budget,
-    workers: wishes.workersFor(project, methods.length),
-    workerProgram,
-    onProgress: ({ method, ringsDone, ringsWanted }: RunProgress) => progress.show(method, ringsDone / ringsWanted),
-  };
-  for await (const result of runMethods(project, methods, way)) results.push(result);
-  progress.clear();
+  for await (const result of run.results()) results.push(result);
   const pairs = pairsOf(results);
   const verdict = recommendation(project, results, pairs);
   const compared = comparedMethods(results);
-  if (wishes.json) {
-    const predictions = results.map((result) => result.prediction);
-    const comparison = {
-      ...predictionOf(project, predictions),
-      format: 'ringtrue-comparison',
-      pairs,
-      ...comparedJson(compared),
-      recommendation: verdict,
-    };
-    io.stdout.write(`${JSON.stringify(comparison, null, 2)}\n`);
-    return;
-  }
-  const texts = [...headTexts(project), plainText(methodTable(results, project.display))];
-  if (pairs.length > 0) texts.push(pairs.map(aheadSentence).join('\n'));
-  if (compared.against !== undefined) {
-    const { name } = compared.against.prediction;
-    texts.push(plainText(differenceTable(name, compared.methods, project.display)));
-  }
-  texts.push([verdict.headline, ...verdict.because].join('\n'));
-  io.stdout.write(fitForTerminal(`${texts.join('\n\n')}\n`));
+  const text = wishes.json
+    ? comparisonJson(project, results, pairs, compared, verdict)
+    : comparisonText(project, results, pairs, compared, verdict);
+  io.stdout.write(text);
+  run.end();
 }
 
 interface Compared {
@@ -72,6 +56,40 @@ function comparedMethods(results: readonly MethodResult[]): Compared {
       return { result, bestChance: chances[k]!, ...differences };
     }),
   };
+}
+
+function comparisonJson(
+  project: Project,
+  results: readonly MethodResult[],
+  pairs: readonly AheadPair[],
+  compared: Compared,
+  verdict: Recommendation,
+): string {
+  const predictions = results.map((result) => result.prediction);
+  const comparison = {
+    ...predictionOf(project, predictions),
+    format: 'ringtrue-comparison',
+    pairs,
+    ...comparedJson(compared),
+    recommendation: verdict,
+  };
+  return `${JSON.stringify(comparison, null, 2)}\n`;
+}
+
+function comparisonText(
+  project: Project,
+  results: readonly MethodResult[],
+  pairs: readonly AheadPair[],
+  { against, methods }: Compared,
+  verdict: Recommendation,
+): string {
+  const texts = [...headTexts(project), plainText(methodTable(results, project.display))];
+  if (pairs.length > 0) texts.push(pairs.map(aheadSentence).join('\n'));
+  if (against !== undefined) {
+    texts.push(plainText(differenceTable(against.prediction.name, methods, project.display)));
+  }
+  texts.push([verdict.headline, ...verdict.because].join('\n'));
+  return fitForTerminal(`${texts.join('\n\n')}\n`);
 }
 
 function comparedJson({ against, methods }: Compared): object {

@@ -41,8 +41,13 @@ What each method of the project leads to: gaps, mouth, clear opening, chance of 
 
 ${JSON_HELP}
 ${RUN_HELP}
+  --touch-excess        with --json: how far too wide touch makes the widest gap, on 1000 rings closed by both rules (the
+                        tables always say it); null for a method that touch has no say in
   --rings FILE.csv      besides, write every single ring of the one method, a line each, as a table for a spreadsheet
   --force               write over a file that is there already
+
+Ctrl-C ends the run with the rings done so far: the figures are printed, their "stopReason" is "cancelled", and the exit
+code is 1. A second Ctrl-C ends at once.
 `,
   compare: `ringtrue compare FILE [options]
 
@@ -54,6 +59,8 @@ ${JSON_HELP}: the prediction's keys, then
                         piece of all), "differences" (against the method to use: yield, show gap, cost, each with its
                         interval) and "recommendation" (headline, because)
 ${RUN_HELP}
+
+Ctrl-C ends the run with the rings done so far, as in predict.
 `,
   budget: `ringtrue budget FILE [options]
 

@@ -6,22 +6,26 @@ import { geometrySummary, ringGeometry } from '../../sim/geometry/ring';
 import { warnings } from '../../sim/project/checks';
 import type { Project } from '../../sim/project/document';
 import { problemLine } from '../../sim/project/problem';
-import type { MethodPrediction, MethodResult, RunProgress } from '../../sim/run/prediction';
-import { touchExcess } from '../../sim/run/touch-excess';
+import type { MethodPrediction, MethodResult } from '../../sim/run/prediction';
+import { type TouchExcess, touchExcess } from '../../sim/run/touch-excess';
 import { touchSentence } from '../../sim/wording/joints';
 import { budgetTable, geometryTable, plainText, predictionTable } from '../../sim/wording/tables';
 import { readArguments } from './arguments';
 import { fitForTerminal } from './fit-for-terminal';
 import { openProject } from './open-project';
 import { outFile, writeOut } from './out-file';
-import { progressLine } from './progress';
 import { Refusal } from './refusal';
-import { runMethods } from './run-methods';
 import { RUN_OPTIONS, runWishes } from './run-options';
+import { stoppableRun } from './stoppable-run';
 import type { CommandIo } from './streams';
 
 export async function predict(args: readonly string[], io: CommandIo, workerProgram: URL): Promise<void> {
-  const given = readArguments('predict', args, { ...RUN_OPTIONS, rings: 'value', force: 'flag' }, 1);
+  const given = readArguments(
+    'predict',
+    args,
+    { ...RUN_OPTIONS, 'touch-excess': 'flag', rings: 'value', force: 'flag' },
+    1,
+  );
   const wishes = runWishes(given);
   const rings = outFile(given, 'rings', ['csv']);
   const project = wishes.override(await openProject('predict', given.operands, io));
@@ -29,23 +33,17 @@ export async function predict(args: readonly string[], io: CommandIo, workerProg
   if (rings !== null && methods.length > 1) {
     throw new Refusal(['Option --rings writes the rings of one method. Name it with --method.']);
   }
-  const progress = progressLine(io.stderr, methods.length);
-  const way = {
-    budget: wishes.budget,
-    workers: wishes.workersFor(project, methods.length),
-    workerProgram,
-    onProgress: ({ method, ringsDone, ringsWanted }: RunProgress) => progress.show(method, ringsDone / ringsWanted),
-  };
+  const run = stoppableRun(project, methods, wishes, io, workerProgram);
   const predictions: MethodPrediction[] = [];
   const texts: string[] = [];
-  for await (const result of runMethods(project, methods, way)) {
-    predictions.push(result.prediction);
+  for await (const result of run.results()) {
+    predictions.push(given.flags.includes('touch-excess') ? withTouchExcess(result, project) : result.prediction);
     if (rings !== null) await writeOut(rings, ringsCsv(result, project));
-    if (!wishes.json) texts.push(...methodTexts(result, project, methods[predictions.length - 1]!));
+    if (!wishes.json) texts.push(...methodTexts(result, project));
   }
-  progress.clear();
   if (wishes.json) io.stdout.write(predictionJson(project, predictions));
   else io.stdout.write(fitForTerminal(`${[...headTexts(project), ...texts].join('\n\n')}\n`));
+  run.end();
 }
 
 /** Title and warnings. */
@@ -64,13 +62,26 @@ function ringsCsv(result: MethodResult, { title, display, run }: Project): strin
   return csvText(ringFigures(result, display), { project: title, table: ringTableName(result), seed: run.seed });
 }
 
-function methodTexts(result: MethodResult, project: Project, method: number): string[] {
+function excessOf({ prediction }: MethodResult, project: Project): TouchExcess | null {
+  return touchExcess(
+    project,
+    project.methods.findIndex(({ name }) => name === prediction.name),
+  );
+}
+
+function withTouchExcess(result: MethodResult, project: Project): MethodPrediction {
+  const { cost, ...before } = result.prediction;
+  const excess = excessOf(result, project);
+  const told = excess && { trials: excess.trials, meanMm: excess.meanMm, p95Mm: excess.p95Mm };
+  return { ...before, touchExcess: told, cost };
+}
+
+function methodTexts(result: MethodResult, project: Project): string[] {
   const { display } = project;
   const budget = budgetTable(result, display);
-  const excess = touchExcess(project, method);
   const table = plainText(predictionTable(result, display));
   return [
-    excess === null ? table : `${table}\n${touchSentence(excess, display)}`,
+    `${table}\n${touchSentence(excessOf(result, project), display)}`,
     ...(budget === null ? [] : [plainText(budget)]),
   ];
 }

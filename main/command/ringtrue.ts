@@ -16,6 +16,7 @@ import { Refusal } from './refusal';
 import { report } from './report';
 import { season } from './season';
 import { stock } from './stock';
+import { StoppedEarly } from './stoppable-run';
 import type { CommandIo } from './streams';
 import { testCuts } from './test-cuts';
 
@@ -44,7 +45,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
  *
  * @param argv what follows the program's name
  * @returns the exit code: 0 fine, 2 wrong file or options (a line for each problem on standard error, nothing on standard
- *   output), 1 anything else
+ *   output), 1 anything else, a run that was stopped among it
  */
 export async function runCommand(argv: readonly string[], io: CommandIo = processIo()): Promise<number> {
   try {
@@ -55,7 +56,7 @@ export async function runCommand(argv: readonly string[], io: CommandIo = proces
       io.stderr.write(error.lines.map((line) => `${safeText(line, Number.POSITIVE_INFINITY)}\n`).join(''));
       return 2;
     }
-    if (error instanceof CannotPrint) {
+    if (error instanceof CannotPrint || error instanceof StoppedEarly) {
       io.stderr.write(fitForTerminal(`${error.message}\n`));
       return 1;
     }
@@ -89,5 +90,10 @@ function processIo(): CommandIo {
       throw error;
     });
   }
-  return { stdout: process.stdout, stderr: process.stderr, stdin: process.stdin };
+  const interrupted = (): AbortSignal => {
+    const stop = new AbortController();
+    process.once('SIGINT', () => stop.abort());
+    return stop.signal;
+  };
+  return { stdout: process.stdout, stderr: process.stderr, stdin: process.stdin, interrupted };
 }

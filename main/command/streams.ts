@@ -10,4 +10,6 @@ export interface CommandIo {
   stderr: Sink;
   /** What the file name `-` reads. */
   stdin?: AsyncIterable<Uint8Array | string>;
+  /** From now on the first Ctrl-C aborts this signal instead of ending the program; the second ends it. */
+  interrupted?: () => AbortSignal;
 }

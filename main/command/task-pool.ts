@@ -30,7 +30,10 @@ export class TaskPool implements TaskRunner {
 
   do<Kind extends keyof Outcomes>(task: Task & { kind: Kind }): Promise<Outcomes[Kind]> {
     const done = new Promise<Outcome>((resolve, reject) => {
-      this.#queue.push({ task, resolve, reject });
+      const waiting = { task, resolve, reject };
+      // What is done of one method is summed up before more is begun: it gives its memory back, and answers a stop.
+      if (task.kind === 'merge') this.#queue.unshift(waiting);
+      else this.#queue.push(waiting);
       this.#start();
     });
     done.catch(() => {});

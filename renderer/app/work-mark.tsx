@@ -25,6 +25,7 @@ export function WorkMark() {
         {standing === 'preview' && 'Quick preview; the figures are being refined.'}
         {standing === 'refining' && `Refining${work && work.ringsDone > 0 ? `: ${progressText(work)}` : ''}.`}
         {standing === 'settled' && 'Settled.'}
+        {standing === 'summing' && 'Stopped; the rings done so far are being summed up.'}
         {standing === 'stopped' && 'Stopped; the figures rest on the rings done so far.'}
       </span>
       <Explained term="settled" />

@@ -17,6 +17,8 @@ export interface Outcome {
 export interface Work {
   ringsDone: number;
   ringsWanted: number;
+  /** It was stopped; the rings done so far are being summed up. */
+  isStopped?: true;
 }
 
 export interface RunState {

@@ -79,34 +79,47 @@ export function simulateProject(pool: SimulationPool): Simulation {
   const runStage = async (project: Project, methods: number[], stage: Stage): Promise<void> => {
     const ringsWanted = methods.length * project.run.trials;
     const done = new Map<number, RunProgress>();
-    const onProgress = (progress: RunProgress): void => {
+    const progress = (progress: RunProgress): void => {
+      if (isCancelled) return;
       done.set(progress.method, progress);
       const ringsDone = [...done.values()].reduce((sum, method) => sum + method.ringsDone, 0);
       useRun.setState({ work: { ringsDone, ringsWanted } });
     };
+    const atRest = new Set<number>();
+    const rests = (method: number): void => {
+      atRest.add(method);
+      const { work } = useRun.getState();
+      if (isCancelled && atRest.size === methods.length && work)
+        useRun.setState({ work: { ...work, isStopped: true } });
+    };
     const previewMs = PREVIEW_MS / Math.ceil(methods.length / pool.size);
     const showLimitMm = project.limits.showGapMm;
     const tasks = methods.map((method) =>
-      pool.run(taskFor(project, method, stage, previewMs), stage === 'full' ? onProgress : undefined),
+      pool.run(taskFor(project, method, stage, previewMs), {
+        stopped: () => rests(method),
+        ...(stage === 'full' && { progress }),
+      }),
     );
     running = { project, stage, tasks };
-    const early = new Map<number, Outcome>();
+    /** Shown together at the end: each showing takes the page a redraw. */
+    const together = new Map<number, Outcome>();
     await Promise.all(
       tasks.map(async (task, i) => {
         const method = methods[i] ?? 0;
         try {
           const result = await task.result;
+          rests(method);
           if (!result) return;
           const outcome = { result, stage, showLimitMm };
-          if (stage === 'full') keepOutcomes(project, new Map([[method, outcome]]));
-          else early.set(method, outcome);
+          if (stage === 'full' && !isCancelled) keepOutcomes(project, new Map([[method, outcome]]));
+          else together.set(method, outcome);
         } catch (error) {
           if (!(error instanceof SimulationFailed)) throw error;
           keepFailure(project, method, error.message);
         }
       }),
     );
-    keepOutcomes(project, early);
+    keepOutcomes(project, together);
     running = null;
   };
 

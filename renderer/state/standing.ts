@@ -2,21 +2,24 @@
 import { useDocument } from './document-store';
 import { type MethodOutcome, methodOutcomes, useMethodOutcomes } from './method-outcomes';
 import { problemsOf, useProblems } from './problems';
-import { useRun } from './run-store';
+import { useRun, type Work } from './run-store';
 import { useView } from './view-store';
 
-export type Standing = 'invalid' | 'failed' | 'preview' | 'refining' | 'settled' | 'stopped';
+/** `summing`: stopped, but what was done by then is not on the screen yet. */
+export type Standing = 'invalid' | 'failed' | 'preview' | 'refining' | 'settled' | 'summing' | 'stopped';
 
 interface Known {
   hasProblems: boolean;
-  isWorking: boolean;
+  work: Work | null;
   showLimitMm: number;
   outcomes: readonly MethodOutcome[];
 }
 
-function standingOf({ hasProblems, isWorking, showLimitMm, outcomes }: Known): Standing {
+function standingOf({ hasProblems, work, showLimitMm, outcomes }: Known): Standing {
+  const isWorking = work !== null;
   const active = outcomes.filter((method) => !method.isOff);
   if (hasProblems) return 'invalid';
+  if (work?.isStopped) return 'summing';
   if (active.some(({ failure }) => failure !== null) && !isWorking) return 'failed';
   const isPreview = active.some(({ outcome, isFresh }) => !outcome || !isFresh || outcome.stage === 'preview');
   if (isPreview) return isWorking ? 'preview' : 'stopped';
@@ -30,9 +33,9 @@ function standingOf({ hasProblems, isWorking, showLimitMm, outcomes }: Known): S
 
 export function useStanding(): Standing {
   const hasProblems = useProblems().length > 0;
-  const isWorking = useRun((state) => state.work !== null);
+  const work = useRun((state) => state.work);
   const showLimitMm = useDocument((state) => state.project.limits.showGapMm);
-  return standingOf({ hasProblems, isWorking, showLimitMm, outcomes: useMethodOutcomes() });
+  return standingOf({ hasProblems, work, showLimitMm, outcomes: useMethodOutcomes() });
 }
 
 /** The same outside a panel. */
@@ -41,7 +44,7 @@ export function standingNow(): Standing {
   const run = useRun.getState();
   return standingOf({
     hasProblems: problemsOf(project).length > 0,
-    isWorking: run.work !== null,
+    work: run.work,
     showLimitMm: project.limits.showGapMm,
     outcomes: methodOutcomes(project, run, useView.getState().switchedOff),
   });

@@ -24,6 +24,13 @@ export interface RunningTask {
   drop: () => void;
 }
 
+/** Whoever wants to know of a task before its result. */
+export interface TaskHearer {
+  progress?: (progress: RunProgress) => void;
+  /** A stop was obeyed: no further ring is made, and the result follows. */
+  stopped?: () => void;
+}
+
 export interface RunningQuestion<Kind extends QuestionKind> {
   /** Resolves with null when the question was dropped; rejects with SimulationFailed. */
   answer: Promise<Answers[Kind] | null>;
@@ -43,7 +50,7 @@ interface Entry {
 export interface SimulationPool {
   /** How many tasks run side by side. */
   readonly size: number;
-  run(task: Task, onProgress?: (progress: RunProgress) => void): RunningTask;
+  run(task: Task, hear?: TaskHearer): RunningTask;
   ask<Kind extends QuestionKind>(
     task: QuestionTask<Kind>,
     onProgress?: (progress: QuestionProgress) => void,
@@ -106,7 +113,8 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
     running.set(entry.id, entry);
     worker.onmessage = ({ data }) => {
       if (data.id !== entry.id) return;
-      if (data.say === 'progress' || data.say === 'question progress') return entry.hear(data);
+      if (data.say === 'progress' || data.say === 'question progress' || data.say === 'stopped')
+        return entry.hear(data);
       finish(entry);
       if (data.say === 'dropped') entry.dropped();
       else if (data.say === 'failed') entry.failed(new SimulationFailed(data.sentence));
@@ -151,7 +159,7 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
 
   return {
     size,
-    run(task, onProgress) {
+    run(task, hear = {}) {
       const { promise, resolve, reject } = promised<MethodResult | null>();
       const id = ++lastId;
       const entry: Entry = {
@@ -159,7 +167,8 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
         order: { say: 'run', id, task },
         worker: null,
         hear: (message) => {
-          if (message.say === 'progress') onProgress?.(message.progress);
+          if (message.say === 'progress') hear.progress?.(message.progress);
+          else if (message.say === 'stopped') hear.stopped?.();
           else if (message.say === 'result') resolve(message.result);
         },
         dropped: () => resolve(null),

@@ -18,7 +18,7 @@ export interface QuestionTask<Kind extends QuestionKind = QuestionKind> {
   question: Question<Kind>;
 }
 
-/** `stop` keeps the rings done so far as the result, a question has nothing to keep; `drop` throws them away. */
+/** `stop` keeps the rings done so far as the result, a question has nothing to keep; `drop` throws them away. Both are confirmed. */
 export type ToWorker =
   | { say: 'run'; id: number; task: Task }
   | { say: 'ask'; id: number; task: QuestionTask }
@@ -27,6 +27,8 @@ export type ToWorker =
 
 export type FromWorker =
   | { say: 'progress'; id: number; progress: RunProgress }
+  /** No further ring is made; the result follows when those done are summed up. */
+  | { say: 'stopped'; id: number }
   | { say: 'result'; id: number; result: MethodResult }
   | { say: 'question progress'; id: number; progress: QuestionProgress }
   | { say: 'answer'; id: number; answered: Answered }

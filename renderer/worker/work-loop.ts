@@ -5,7 +5,7 @@ import type { FromWorker, QuestionTask, Task, ToWorker } from './protocol';
 import { answerSteps } from './questions';
 
 /** How long the engine may work before it listens, ms; a cancel is obeyed within 100 ms. */
-const LISTEN_EVERY_MS = 30;
+const LISTEN_EVERY_MS = 15;
 const TELL_EVERY_MS = 100;
 
 type Wish = 'go on' | 'stop' | 'drop';
@@ -41,7 +41,9 @@ export function workLoop(
         toldMs = nowMs;
       }
       if (nowMs - heardMs > LISTEN_EVERY_MS) {
+        const before = job.wish;
         await listen();
+        if (job.wish === 'stop' && before !== 'stop') tell({ say: 'stopped', id: job.id }, []);
         heardMs = performance.now();
       }
     }

@@ -13,7 +13,7 @@ import { setUps } from '../run/draw-rings';
 import { GOOD, REWORK } from '../run/grade';
 import { openRows } from '../run/joint-rows';
 import type { MethodPlan } from '../run/plan';
-import type { CostSummary } from '../run/prediction';
+import type { CostSummary, Interval } from '../run/prediction';
 import { studentQuantile } from '../statistics/student';
 
 /** Attempts that may fail in a row of a thousand before no cost per piece is given. */
@@ -104,6 +104,8 @@ function workAtSetUp(
 /** A method's cost, and the set-ups behind it one by one, so that methods can be compared on the same luck. */
 export interface PieceCost {
   summary: CostSummary;
+  /** The 95 % interval of the minutes a good piece takes; null where they are. */
+  minutes: Interval | null;
   money: Float64Array;
   pieces: Float64Array;
 }
@@ -131,7 +133,8 @@ export function* pieceCostSteps(
   const attempt = attempts(plan, seed);
   const money = new Float64Array(setUpCount);
   const pieces = new Float64Array(setUpCount);
-  let [totalMoney, totalMinutes, totalAttempts, totalRounds, totalMade] = [0, 0, 0, 0, 0];
+  const minutes = new Float64Array(setUpCount);
+  let [totalAttempts, totalRounds, totalMade] = [0, 0, 0];
   let missing = batch;
   let done = 0;
   const isEnough = (): boolean => {
@@ -144,8 +147,7 @@ export function* pieceCostSteps(
     missing = missing === work.made ? batch : missing - work.made;
     money[done] = work.money;
     pieces[done] = work.made;
-    totalMoney += work.money;
-    totalMinutes += work.minutes;
+    minutes[done] = work.minutes;
     totalAttempts += work.attempts;
     totalRounds += rounds[done]!;
     totalMade += work.made;
@@ -155,20 +157,34 @@ export function* pieceCostSteps(
   const setUpsDone = { money: money.subarray(0, done), pieces: pieces.subarray(0, done) };
   const testRounds = totalRounds / done;
   if (totalMade === 0 || totalMade < totalAttempts * LEAST_SUCCESS_SHARE) {
-    return { summary: { perGoodPiece: null, low: null, high: null, minutesPerPiece: null, testRounds }, ...setUpsDone };
+    const summary = { perGoodPiece: null, low: null, high: null, minutesPerPiece: null, testRounds };
+    return { summary, minutes: null, ...setUpsDone };
   }
-  const ratio = totalMoney / totalMade;
-  let squares = 0;
-  for (let s = 0; s < done; s++) squares += (money[s]! - ratio * pieces[s]!) ** 2;
-  const reach = (studentQuantile(0.975, done - 1) * Math.sqrt((squares * done) / (done - 1))) / totalMade;
+  const cost = ratioWithInterval(setUpsDone.money, setUpsDone.pieces);
+  const time = ratioWithInterval(minutes.subarray(0, done), setUpsDone.pieces);
   const summary = {
-    perGoodPiece: ratio,
-    low: Math.max(0, ratio - reach),
-    high: ratio + reach,
-    minutesPerPiece: totalMinutes / totalMade,
+    perGoodPiece: cost.value,
+    low: cost.low,
+    high: cost.high,
+    minutesPerPiece: time.value,
     testRounds,
   };
-  return { summary, ...setUpsDone };
+  return { summary, minutes: { low: time.low, high: time.high }, ...setUpsDone };
+}
+
+/** All that was spent over all that was made, with its 95 % interval over the set-ups. */
+function ratioWithInterval(spent: Float64Array, made: Float64Array): Interval & { value: number } {
+  const count = spent.length;
+  let [totalSpent, totalMade] = [0, 0];
+  for (let s = 0; s < count; s++) {
+    totalSpent += spent[s]!;
+    totalMade += made[s]!;
+  }
+  const value = totalSpent / totalMade;
+  let squares = 0;
+  for (let s = 0; s < count; s++) squares += (spent[s]! - value * made[s]!) ** 2;
+  const reach = (studentQuantile(0.975, count - 1) * Math.sqrt((squares * count) / (count - 1))) / totalMade;
+  return { value, low: Math.max(0, value - reach), high: value + reach };
 }
 
 /** A job that takes more set-ups than this is given up and counts with what it has cost so far. */

@@ -1,7 +1,7 @@
 /** Are test cuts worth the wood? The same method with none, one, two … rounds, on the same luck. */
 import type { Method, Project, TestKind } from '../project/document';
 import { methodPlan } from '../run/plan';
-import type { CostSummary, Share } from '../run/prediction';
+import type { CostSummary, Interval, Share } from '../run/prediction';
 import type { RunOptions } from '../run/run-method';
 import { Moments } from '../statistics/moments';
 import { wilson } from '../statistics/wilson';
@@ -16,6 +16,8 @@ export interface RoundsValue {
   maxRounds: number;
   yield: Share;
   cost: CostSummary;
+  /** Of the minutes a good piece takes; null where those are. */
+  minutesInterval: Interval | null;
   /** Cost of a whole job less that of the same job without tests; mean with its 95 % interval. */
   extraCost: { value: number; low: number; high: number };
   /** Chance that testing makes the job cheaper. */
@@ -74,10 +76,12 @@ export function* testValue(
     const moments = new Moments().add(extra);
     const reach = 1.959963984540054 * moments.standardError;
     const run = shortRun(variant, methodIndex, trials, options);
+    const { summary, minutes } = pieceCost(plan, seed, setUpsFor(trials));
     rounds.push({
       maxRounds,
       yield: wilson(Math.round(run.yield * trials), trials),
-      cost: pieceCost(plan, seed, setUpsFor(trials)).summary,
+      cost: summary,
+      minutesInterval: minutes,
       extraCost: { value: moments.mean, low: moments.mean - reach, high: moments.mean + reach },
       pays: wilson(extra.filter((e) => e < 0).length, extra.length),
     });

@@ -22,7 +22,7 @@ export function testValueFigures({ rounds }: TestValue): FigureTable {
       plainColumn('Made on average'),
       ...shareColumns('Good'),
       ...intervalColumns('Cost of a good piece', 'money'),
-      plainColumn('Time for a good piece', 'min'),
+      ...intervalColumns('Time for a good piece', 'min'),
       ...intervalColumns('More for a job than untested', 'money'),
       ...shareColumns('Jobs that come out cheaper'),
     ],
@@ -34,6 +34,8 @@ export function testValueFigures({ rounds }: TestValue): FigureTable {
       round.cost.low,
       round.cost.high,
       round.cost.minutesPerPiece,
+      round.minutesInterval?.low ?? null,
+      round.minutesInterval?.high ?? null,
       ...againstUntested(round),
     ]),
   };

@@ -25,10 +25,10 @@ export function methodFigures(results: readonly MethodResult[], display: Display
       ...shareColumns('Good'),
       ...intervalColumns('Gap that 95 of 100 stay under', lengthUnit(display)),
       ...shareColumns('Will not close'),
-      plainColumn('Time for a good piece', 'min'),
+      ...intervalColumns('Time for a good piece', 'min'),
       ...intervalColumns('Cost of a good piece', 'money'),
     ],
-    rows: results.map(({ prediction, sample }) => {
+    rows: results.map(({ prediction, sample, minutesInterval }) => {
       const { name, trials, willNotClose, cost } = prediction;
       const { value, low, high } = quantileInterval(sample.showGapMm, 0.95);
       return [
@@ -38,6 +38,8 @@ export function methodFigures(results: readonly MethodResult[], display: Display
         ...[value, low, high].map((mm) => lengthFigure(mm, display)),
         ...shareFigures(willNotClose),
         cost.minutesPerPiece,
+        minutesInterval?.low ?? null,
+        minutesInterval?.high ?? null,
         cost.perGoodPiece,
         cost.low,
         cost.high,

@@ -6,6 +6,7 @@ import { sortedCopy } from '../statistics/quantiles';
 import { gapSummary, spreadSummary } from '../statistics/summaries';
 import { wilson } from '../statistics/wilson';
 import type { BlockResult } from './block';
+import { finish } from './block-loop';
 import { GAP_BINS, histogramQuantile } from './gap-histogram';
 import { GOOD, REWORK } from './grade';
 import type { MethodPlan } from './plan';
@@ -84,13 +85,21 @@ function tiltAfterTest(plan: MethodPlan, blocks: readonly BlockResult[]): { mean
   return { mean: moments.mean / RADIANS_PER_DEGREE, sd: moments.sd / RADIANS_PER_DEGREE };
 }
 
-/** Blocks must be whole, in order and at least one. `elapsedMs` is left to whoever holds a clock. */
-export function mergeBlocks(
+/** `mergeSteps` in one go. */
+export function mergeBlocks(...blocksAndCost: Parameters<typeof mergeSteps>): MethodResult {
+  return finish(mergeSteps(...blocksAndCost));
+}
+
+/**
+ * Blocks must be whole, in order and at least one. `elapsedMs` is left to whoever holds a clock. Yields between the
+ * figures that take long to sum up, so that the driver can listen.
+ */
+export function* mergeSteps(
   plan: MethodPlan,
   blocks: readonly BlockResult[],
   stopReason: StopReason,
   cost: PieceCost,
-): MethodResult {
+): Generator<void, MethodResult, void> {
   const { method, project, geometry, maps } = plan;
   const trials = blocks.reduce((sum, block) => sum + block.rings, 0);
   if (trials === 0) throw new Error('The run was stopped before its first block of rings was done.');
@@ -101,14 +110,26 @@ export function mergeBlocks(
   const mouthMm = joined(blocks, 'mouthMm');
   const byRing = { showGapMm, mouthMm, good: goodRings(blocks, trials), closes: closingRings(blocks, trials) };
   const ascending = sortedCopy(showGapMm);
+  yield;
   const showGap = gapSummary(ascending, new Moments().add(showGapMm));
   const hiddenGapMm = gapSummary(joined(blocks, 'hiddenGapMm'));
+  yield;
   const bins = new Uint32Array(maps.sides * GAP_BINS);
   for (const block of blocks) for (let k = 0; k < bins.length; k++) bins[k]! += block.jointGaps[k]!;
   const jointShowGapP95Mm = Array.from({ length: maps.sides }, (_, j) =>
     histogramQuantile(bins, j * GAP_BINS, trials, 0.95),
   );
 
+  yield;
+  const mouth = spreadSummary(mouthMm);
+  yield;
+  const clearOpeningMm = spreadSummary(joined(blocks, 'clearOpeningMm'));
+  yield;
+  const outOfRoundMm = spreadSummary(joined(blocks, 'outOfRoundMm'));
+  yield;
+  const stepMm = spreadSummary(joined(blocks, 'stepMm'));
+  yield;
+  const otherwiseGoodShowGapMm = otherwiseGoodGaps(blocks, ascending);
   const good = countWhere(blocks, 'grade', GOOD);
   const rework = countWhere(blocks, 'grade', REWORK);
   const truing = joined(blocks, 'truingMm');
@@ -123,22 +144,23 @@ export function mergeBlocks(
       pitchMm: pitchMm(geometry, method.blade, method.sequence),
       stripNeededMm: stripNeededMm(geometry, method.blade, method.sequence, project.stock),
       tiltSharedAfterTestDeg: tiltAfterTest(plan, blocks),
-      mouthMm: spreadSummary(mouthMm),
+      mouthMm: mouth,
       showGapMm: showGap,
       hiddenGapMm,
       jointShowGapP95Mm,
-      clearOpeningMm: spreadSummary(joined(blocks, 'clearOpeningMm')),
+      clearOpeningMm,
       yield: wilson(good, trials),
       insertFits: project.piece.insert ? share('insertFits', 1) : { value: 1, low: 1, high: 1 },
       willNotClose: share('closes', 0),
       cost: cost.summary,
     },
-    sample: { showGapMm: ascending, otherwiseGoodShowGapMm: otherwiseGoodGaps(blocks, ascending) },
+    sample: { showGapMm: ascending, otherwiseGoodShowGapMm },
     byRing,
+    minutesInterval: cost.minutes,
     setUps: { money: cost.money, pieces: cost.pieces },
     grades: { good, rework, scrap: trials - good - rework },
     ...(truing.length > 0 && { truingRemovesMm: spreadSummary(truing).p95 }),
-    outOfRoundMm: spreadSummary(joined(blocks, 'outOfRoundMm')),
-    stepMm: spreadSummary(joined(blocks, 'stepMm')),
+    outOfRoundMm,
+    stepMm,
   };
 }

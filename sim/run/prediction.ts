@@ -8,6 +8,12 @@ export interface Share {
   high: number;
 }
 
+/** A 95 % interval. */
+export interface Interval {
+  low: number;
+  high: number;
+}
+
 export interface GapSummary {
   mean: number;
   sd: number;
@@ -61,6 +67,8 @@ export interface MethodPrediction {
   insertFits: Share;
   willNotClose: Share;
   budget?: BudgetLine[];
+  /** Only where it is asked for; null where touch has no say. */
+  touchExcess?: { trials: number; meanMm: number; p95Mm: number } | null;
   cost: CostSummary;
 }
 
@@ -99,6 +107,8 @@ export interface MethodResult {
   sample: RingSample;
   /** Ring by ring in the order they were drawn: the same place is the same luck in every method. */
   byRing: { showGapMm: Float64Array; mouthMm: Float64Array; good: Uint8Array; closes: Uint8Array };
+  /** Of the minutes a good piece takes; null where those are. */
+  minutesInterval: Interval | null;
   /** Money spent and pieces made at each simulated set-up, in order. */
   setUps: { money: Float64Array; pieces: Float64Array };
   /** Rings graded good, rework and scrap; they add up to `prediction.trials`. */

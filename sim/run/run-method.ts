@@ -3,7 +3,7 @@ import { pieceCostSteps, setUpsFor } from '../decide/cost';
 import type { Project } from '../project/document';
 import { type BlockResult, runBlock } from './block';
 import { blockLoop } from './block-loop';
-import { mergeBlocks } from './merge';
+import { mergeSteps } from './merge';
 import { methodPlan, type PlanOptions } from './plan';
 import type { MethodResult, RunProgress } from './prediction';
 import { settleWatch } from './settled';
@@ -16,7 +16,7 @@ export interface RunOptions extends PlanOptions {
 }
 
 /**
- * Yields after every block of rings and every set-up costed, so that the driver can show progress, pause or ask for a stop; returns the result.
+ * Yields after every block of rings and every set-up costed, and while summing up, so that the driver can show progress, pause or ask for a stop; returns the result.
  * Same project, method, trials and seed give the same digits. `elapsedMs` is 0: the driver holds the clock.
  */
 export function* runMethod(
@@ -46,5 +46,8 @@ export function* runMethod(
   const costing = pieceCostSteps(plan, seed, setUpsFor(trials), shouldStop);
   let costed = costing.next();
   for (; !costed.done; costed = costing.next()) yield progress();
-  return mergeBlocks(plan, blocks, stopReason, costed.value);
+  const merging = mergeSteps(plan, blocks, stopReason, costed.value);
+  let merged = merging.next();
+  for (; !merged.done; merged = merging.next()) yield progress();
+  return merged.value;
 }

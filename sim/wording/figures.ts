@@ -1,5 +1,5 @@
 /** Figures as words and tables show them: no more digits than their uncertainty allows, and units always said. */
-import type { Share } from '../run/prediction';
+import type { Interval, Share } from '../run/prediction';
 
 export type Display = 'metric' | 'inch';
 
@@ -85,6 +85,13 @@ export function minutesText(minutes: number): string {
   const whole = Math.round(minutes);
   if (whole < 90) return `${whole} min`;
   return `${countText(Math.floor(whole / 60))} h ${String(whole % 60).padStart(2, '0')} min`;
+}
+
+/** "25 min (24 to 26)": with its interval where there is one that shows; "–" for no piece at all. */
+export function timeText(minutes: number | null, interval: Interval | null): string {
+  if (minutes === null) return '–';
+  const [seen, least, most] = [minutes, interval?.low ?? minutes, interval?.high ?? minutes].map(minutesText);
+  return least === most ? `${seen}` : `${seen} (${least?.replace(/ min$/, '')} to ${most?.replace(/ min$/, '')})`;
 }
 
 /** Money without a currency, which the file does not know; two decimals at most, fewer where the uncertainty is larger. */

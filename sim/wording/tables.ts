@@ -7,9 +7,9 @@ import {
   type Display,
   gapText,
   lengthText,
-  minutesText,
   moneyText,
   shareWithInterval,
+  timeText,
 } from './figures';
 import { SOURCE_WORDS } from './sources';
 
@@ -53,14 +53,13 @@ export function methodTable(results: readonly MethodResult[], display: Display):
     ],
     rows: results.map((result) => {
       const { name, willNotClose, cost } = result.prediction;
-      const minutes = cost.minutesPerPiece === null ? '–' : minutesText(cost.minutesPerPiece);
       const chance = shareWithInterval(result.prediction.yield);
       return [
         name,
         chance,
         showGapP95Text(result, display),
         shareWithInterval(willNotClose),
-        minutes,
+        timeText(cost.minutesPerPiece, result.minutesInterval),
         costText(result),
       ];
     }),

@@ -1,7 +1,7 @@
 /** Whether the test cuts that a method asks for are worth it, never claiming more than the simulated jobs show. */
 import type { RoundsValue, TestValue } from '../decide/test-value';
 import type { Project } from '../project/document';
-import { minutesText, moneyText, piecesText, shareWithInterval } from './figures';
+import { moneyText, piecesText, shareWithInterval, timeText } from './figures';
 import { pieceCostText, type TextTable } from './tables';
 import { TEST_KIND_WORDS } from './test-pieces';
 
@@ -160,7 +160,7 @@ export function testValueTable({ rounds }: TestValue): TextTable {
       'More for a job than untested',
       'Jobs that come out cheaper',
     ],
-    rows: rounds.map(({ maxRounds, yield: good, cost, extraCost, pays }) => {
+    rows: rounds.map(({ maxRounds, yield: good, cost, minutesInterval, extraCost, pays }) => {
       const isTested = maxRounds > 0;
       const { value, low, high } = extraCost;
       const [more, least, most] = [value, low, high].map((amount) => moneyText(amount, (high - low) / 2));
@@ -169,7 +169,7 @@ export function testValueTable({ rounds }: TestValue): TextTable {
         isTested ? cost.testRounds.toFixed(1) : '–',
         shareWithInterval(good),
         pieceCostText(cost),
-        cost.minutesPerPiece === null ? '–' : minutesText(cost.minutesPerPiece),
+        timeText(cost.minutesPerPiece, minutesInterval),
         isTested ? `${more} (${least} to ${most})` : '–',
         isTested ? shareWithInterval(pays) : '–',
       ];

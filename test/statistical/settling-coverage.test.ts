@@ -5,9 +5,12 @@
  */
 import { describe, expect, test } from 'vitest';
 import { RADIANS_PER_DEGREE } from '../../sim/geometry/ring';
+import type { Project } from '../../sim/project/document';
 import { type BlockResult, runBlock } from '../../sim/run/block';
+import { BLOCK_TRIALS, blockLoop, finish } from '../../sim/run/block-loop';
 import { GOOD } from '../../sim/run/grade';
-import { methodPlan } from '../../sim/run/plan';
+import { type MethodPlan, methodPlan } from '../../sim/run/plan';
+import { runMethod } from '../../sim/run/run-method';
 import { settleWatch } from '../../sim/run/settled';
 import { Moments } from '../../sim/statistics/moments';
 import { normalCdf, normalQuantile } from '../../sim/statistics/normal-distribution';
@@ -48,14 +51,13 @@ interface RunEnd {
   mean: Interval;
 }
 
-function planOf({ biasDeg, sharedDeg, limitMm }: Ring) {
-  const project = projectWith({
+function projectOf({ biasDeg, sharedDeg, limitMm, relative }: Ring, trials = 100_000): Project {
+  return projectWith({
     piece: { sides: 3 },
     limits: { showGapMm: limitMm, hiddenGapMm: 10, remedyGapMm: 10 },
     method: { tilt: { biasDeg, sharedDeg }, assembly: { ends: 'flush' } },
-    run: { rule: 'touch' },
+    run: { rule: 'touch', settle: { relative }, trials },
   });
-  return methodPlan(project, 0, { sizes: false });
 }
 
 /** The show gap is max(0, X) with X normal. */
@@ -71,18 +73,25 @@ function truthOf({ biasDeg, sharedDeg, limitMm }: Ring, jointLengthMm: number): 
   };
 }
 
-function runUntilSettled(plan: ReturnType<typeof planOf>, relative: number, seed: number): RunEnd {
+/** The product's loop and rule; it ends by nothing but being settled. */
+function blocksUntilSettled(plan: MethodPlan, relative: number, seed: number, ringsPerBlock: number): BlockResult[] {
   const watch = settleWatch(relative);
-  const blocks: BlockResult[] = [];
-  for (let settled = false; !settled; ) {
-    const block = runBlock(plan, seed, blocks.length, RINGS_PER_BLOCK);
-    blocks.push(block);
-    settled = watch.add(block);
-  }
-  const gaps = new Float64Array(blocks.length * RINGS_PER_BLOCK);
+  const loop = blockLoop({
+    trials: Number.MAX_SAFE_INTEGER,
+    run: (block) => runBlock(plan, seed, block, ringsPerBlock),
+    settled: (block) => watch.add(block),
+  });
+  const { blocks, stopReason } = finish(loop);
+  expect(stopReason).toBe('settled');
+  return blocks;
+}
+
+function runUntilSettled(plan: MethodPlan, relative: number, seed: number, ringsPerBlock = RINGS_PER_BLOCK): RunEnd {
+  const blocks = blocksUntilSettled(plan, relative, seed, ringsPerBlock);
+  const gaps = new Float64Array(blocks.length * ringsPerBlock);
   let good = 0;
   blocks.forEach((block, k) => {
-    gaps.set(block.showGapMm, k * RINGS_PER_BLOCK);
+    gaps.set(block.showGapMm, k * ringsPerBlock);
     for (const grade of block.grade) if (grade === GOOD) good++;
   });
   const { mean, standardError } = new Moments().add(gaps);
@@ -103,7 +112,7 @@ describe.each<Ring & { drivenBy: string }>([
   { drivenBy: 'the percentile', biasDeg: 0, sharedDeg: 0.1, limitMm: 0.04, relative: 0.05 },
   { drivenBy: 'the yield', biasDeg: -0.5, sharedDeg: 0.02, limitMm: 0.634, relative: 0.02 },
 ])('runs settled by $drivenBy', (ring) => {
-  const plan = planOf(ring);
+  const plan = methodPlan(projectOf(ring), 0, { sizes: false });
   const truth = truthOf(ring, plan.geometry.jointLengthMm);
   const runs = Array.from({ length: RUNS }, (_, seed) => runUntilSettled(plan, ring.relative, seed));
 
@@ -116,6 +125,20 @@ describe.each<Ring & { drivenBy: string }>([
     const coverage = share(runs, (run) => holds(run[figure], truth[figure]));
     expect(coverage).toBeGreaterThan(LEAST);
     expect(coverage).toBeLessThan(MOST);
+  });
+
+  test('are what a method’s own run does, whose blocks are larger', () => {
+    // Asked for more closely, as its blocks hold twenty times as many rings.
+    const closely = { ...ring, relative: ring.relative / Math.sqrt(20) };
+    const counts = [1, 2, 3, 4, 5].map((seed) => {
+      const { prediction } = finish(runMethod(projectOf(closely, 10_000_000), 0, { seed }));
+      const expected = runUntilSettled(plan, closely.relative, seed, BLOCK_TRIALS);
+      expect(prediction).toMatchObject({ stopReason: 'settled', trials: expected.blocks * BLOCK_TRIALS });
+      expect(prediction.showGapMm.p95).toBeCloseTo(expected.p95.value, 12);
+      expect(prediction.yield).toEqual(expected.yield);
+      return expected.blocks;
+    });
+    expect(new Set(counts).size).toBeGreaterThan(1);
   });
 
   test('come as close as was asked in 95 % of all cases or more', () => {

@@ -1,7 +1,7 @@
 /** One row a method: what decides between them, each figure with what it may be off by. */
 import { methodFigures } from '../../../sim/export/verdict-figures';
 import { quantileInterval } from '../../../sim/statistics/quantiles';
-import { gapText, minutesText, moneyText, shareWithInterval } from '../../../sim/wording/figures';
+import { gapText, moneyText, shareWithInterval, timeText } from '../../../sim/wording/figures';
 import { MethodLabel } from '../../app/method-mark';
 import { Scrolls } from '../../app/scrolls';
 import { unbroken } from '../../app/unbroken';
@@ -94,7 +94,7 @@ function MethodRow({ method, display }: { method: WeighedMethod; display: Displa
         <Figure text={shareWithInterval(willNotClose)} />
       </td>
       <td className={`whole ${costClass}`}>
-        <Figure text={cost.minutesPerPiece === null ? '–' : minutesText(cost.minutesPerPiece)} />
+        <Figure text={timeText(cost.minutesPerPiece, result.minutesInterval)} />
       </td>
       <td className={costClass}>
         <Figure text={costWords} />

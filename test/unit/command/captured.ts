@@ -15,6 +15,7 @@ export interface Captured {
 export async function captured(
   argv: readonly string[],
   stdin: readonly (string | Uint8Array)[] = [],
+  stop?: AbortSignal,
 ): Promise<Captured> {
   const out: string[] = [];
   const err: string[] = [];
@@ -24,6 +25,7 @@ export async function captured(
     stdin: (async function* () {
       yield* stdin;
     })(),
+    ...(stop && { interrupted: () => stop }),
   });
   return { code, stdout: out.join(''), stderr: err.join('') };
 }

@@ -72,6 +72,20 @@ describe('predict --json', () => {
     });
   }, 120_000);
 
+  it('tells how far touch is from contact where it is asked to, for each method', async () => {
+    const { methods } = await predicted('--touch-excess', '--trials', '500');
+    const excessOf = (name: string) => methods.find((method) => method.name === name)?.touchExcess;
+    const pulledUp = excessOf('Marked line');
+    expect(keysOf(pulledUp)).toEqual({ trials: null, meanMm: null, p95Mm: null });
+    expect(pulledUp?.p95Mm).toBeGreaterThan(pulledUp?.meanMm ?? Number.NaN);
+    // Touch has no say there.
+    expect(excessOf('Glued one by one')).toBeNull();
+    expect((await predicted('--trials', '500')).methods[0]).not.toHaveProperty('touchExcess');
+    const { stdout } = await captured(['predict', lantern(), '--trials', '500']);
+    expect(stdout.match(/^Touch, the quick rule, /gm)).toHaveLength(3);
+    expect(stdout.match(/^Rings assembled this way are always worked out by contact/gm)).toHaveLength(1);
+  });
+
   it('gives the numbers that follow from the piece alone', async () => {
     const { geometry, methods } = await predicted('--method', 'Marked line');
     // As printed with the file format's example; 280·tan 15° = 75.026, 280/cos 15° = 289.877, 15/cos 15° = 15.529.
@@ -239,7 +253,7 @@ describe('--help', () => {
 
   const RINGS = ['json', 'trials', 'seed', 'rule', 'method'];
   it.each([
-    ['predict', [...RINGS, 'budget', 'no-budget', 'rings', 'force']],
+    ['predict', [...RINGS, 'budget', 'no-budget', 'touch-excess', 'rings', 'force']],
     ['compare', [...RINGS, 'budget', 'no-budget']],
     ['budget', RINGS],
     ['test-cuts', RINGS],

@@ -59,4 +59,12 @@ describe('compare', () => {
     expect(stdout).toContain('“Only”: every piece comes out good enough (but for at most 4 in 1,000).');
     expect(stdout).not.toContain('Against');
   });
+
+  it('says so, with exit code 1 and no figures, when it is stopped before the first rings', async () => {
+    expect(await captured(['compare', lantern()], [], AbortSignal.abort())).toEqual({
+      code: 1,
+      stdout: '',
+      stderr: 'Stopped before the first rings were done.\n',
+    });
+  });
 });

@@ -11,13 +11,24 @@ import { scratchFolder } from '../../support/scratch-folder';
 const LAUNCHER = fileURLToPath(new URL('../../../main/ringtrue.mjs', import.meta.url));
 
 interface Ended {
-  code: number | null;
+  /** The signal's name where one ended the program. */
+  code: number | string | null;
   stdout: string;
   stderr: string;
 }
 
-/** @param listens false: the program's output is closed before it has written anything */
-function launched(args: readonly string[], stdin = '', listens = true): Promise<Ended> {
+interface Circumstances {
+  stdin?: string;
+  /** false: the program's output is closed before it has written anything. */
+  listens?: boolean;
+  /** When Ctrl-C is pressed. */
+  interruptedAfterMs?: number;
+}
+
+function launched(
+  args: readonly string[],
+  { stdin = '', listens = true, interruptedAfterMs }: Circumstances = {},
+): Promise<Ended> {
   const child = spawn(process.execPath, [LAUNCHER, ...args], { stdio: ['pipe', 'pipe', 'pipe'] });
   let [stdout, stderr] = ['', ''];
   child.stdout.on('data', (part) => {
@@ -29,11 +40,16 @@ function launched(args: readonly string[], stdin = '', listens = true): Promise<
   });
   child.stdin.on('error', () => {});
   child.stdin.end(stdin);
+  if (interruptedAfterMs !== undefined) setTimeout(() => child.kill('SIGINT'), interruptedAfterMs);
   return new Promise((resolve, reject) => {
     child.on('error', reject);
-    child.on('close', (code) => resolve({ code, stdout, stderr }));
+    child.on('close', (code, signal) => resolve({ code: signal ?? code, stdout, stderr }));
   });
 }
+
+/** Interrupted when it has been at work for some time and is far from done. */
+const interrupted = (args: readonly string[]): Promise<Ended> =>
+  launched(args, { stdin: writeProject(exampleProject()), interruptedAfterMs: 4000 });
 
 // The first start may have to build the program.
 beforeAll(async () => {
@@ -42,10 +58,9 @@ beforeAll(async () => {
 
 describe('the launcher', { timeout: 60_000 }, () => {
   it('predicts on worker threads and says nothing but one JSON object', async () => {
-    const { code, stdout, stderr } = await launched(
-      ['predict', '-', '--json', '--trials', '6000', '--workers', '2'],
-      writeProject(exampleProject()),
-    );
+    const { code, stdout, stderr } = await launched(['predict', '-', '--json', '--trials', '6000', '--workers', '2'], {
+      stdin: writeProject(exampleProject()),
+    });
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout.startsWith('{\n')).toBe(true);
     expect(JSON.parse(stdout).methods.map((method: { trials: number }) => method.trials)).toEqual([
@@ -71,27 +86,31 @@ describe('the launcher', { timeout: 60_000 }, () => {
     expect(stderr).toBe('Option --quick is not known to predict. "ringtrue predict --help" lists the options.\n');
   });
 
-  it('ends quietly, with nothing half said, when it is interrupted', async () => {
-    const args = ['predict', '-', '--json', '--trials', '10000000'];
-    const child = spawn(process.execPath, [LAUNCHER, ...args], { stdio: ['pipe', 'pipe', 'pipe'] });
-    let said = '';
-    for (const stream of [child.stdout, child.stderr]) {
-      stream.on('data', (part) => {
-        said += part;
-      });
-    }
-    child.stdin.end(writeProject(exampleProject()));
-    const ended = new Promise((resolve) => child.on('close', (code, signal) => resolve({ code, signal })));
-    // Long enough to be at work, far too short to be done.
-    await new Promise((resolve) => setTimeout(resolve, 3000));
-    child.kill('SIGINT');
-    // A shell tells it as exit code 130.
-    expect(await ended).toEqual({ code: null, signal: 'SIGINT' });
-    expect(said).toBe('');
+  it('keeps what is done when it is interrupted: the rings so far, whole JSON, exit code 1, for the last method begun too', async () => {
+    const { code, stdout, stderr } = await interrupted(['predict', '-', '--json', '--trials', '10000000']);
+    const { methods } = JSON.parse(stdout);
+    expect(methods.length).toBeGreaterThan(0);
+    const last = methods.at(-1);
+    expect(last.stopReason).toBe('cancelled');
+    expect(last.trials).toBeGreaterThan(0);
+    expect(last.trials).toBeLessThan(10_000_000);
+    const missing = exampleProject().methods.slice(methods.length);
+    const without = missing.length === 0 ? '' : ` Not begun: ${missing.map(({ name }) => name).join(', ')}.`;
+    expect(stderr).toBe(`Stopped; the figures rest on the rings done so far.${without}\n`);
+    expect(code).toBe(1);
+  });
+
+  it('ends quietly, with nothing half said, when a question that has no half answer is interrupted', async () => {
+    // A shell tells the signal as exit code 130.
+    expect(await interrupted(['accuracy', '-', '--yield', '0.95', '--trials', '10000000'])).toEqual({
+      code: 'SIGINT',
+      stdout: '',
+      stderr: '',
+    });
   });
 
   it('ends quietly when its reader leaves early', async () => {
-    const { code, stderr } = await launched(['example'], '', false);
+    const { code, stderr } = await launched(['example'], { listens: false });
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
   });
 });

@@ -123,4 +123,19 @@ describe('worker threads', () => {
       'ended before its task',
     );
   }, 60_000);
+
+  it('keep the rings done when stopped, on one thread and on two, and leave out what was not begun', async () => {
+    const project = lantern({ trials: 2_000_000 });
+    for (const workers of [1, 2]) {
+      const stop = new AbortController();
+      const found: MethodResult[] = [];
+      const way = { budget: false, workers, workerProgram, stop: stop.signal, onProgress: () => stop.abort() };
+      for await (const result of runMethods(project, [0, 1, 2, 3], way)) found.push(result);
+      expect(found.map(({ prediction }) => prediction.name)).toEqual([project.methods[0]!.name]);
+      const { trials, stopReason } = found[0]!.prediction;
+      expect(stopReason).toBe('cancelled');
+      const [whole] = await results(lantern({ trials }), 1);
+      expect(found[0]!.sample).toEqual(whole!.sample);
+    }
+  }, 120_000);
 });

@@ -105,6 +105,16 @@ describe('pieces that come out by chance', () => {
     expect(costs[3]).toBeLessThan(0.95 * costs[0]!);
   });
 
+  // derived: with time at 60 an hour and stock for nothing, money is minutes
+  test('have an interval on the minutes that is the one on the money where only time costs', () => {
+    const project = priced(method, { limits, costs: { ratePerHour: 60, stockPerRing: 0, testStockPerRound: 0 } });
+    const { summary, minutes } = pieceCost(methodPlan(project, 0), 3, 400);
+    expect(summary.minutesPerPiece).toBeCloseTo(summary.perGoodPiece!, 9);
+    expect(minutes!.low).toBeCloseTo(summary.low!, 9);
+    expect(minutes!.high).toBeCloseTo(summary.high!, 9);
+    expect(minutes!.low).toBeLessThan(summary.minutesPerPiece!);
+  });
+
   test('have an interval that narrows with the root of the set-ups', () => {
     const project = priced(method, { limits, costs: { batch: 1 } });
     const width = (setUps: number) => {

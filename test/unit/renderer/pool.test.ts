@@ -32,6 +32,22 @@ test('a worker gives the same rings as the engine run straight through', async (
   expect(result?.prediction).toEqual({ ...expected.prediction, elapsedMs: result?.prediction.elapsedMs });
 });
 
+test('1, 2 and 7 workers give the same bits', async () => {
+  const project = example(9001);
+  const methods = project.methods.map((_, method) => method);
+  const expected = methods.map((method) => straightThrough(project, method));
+  for (const size of [1, 2, 7]) {
+    const pool = simulationPool(size, inProcessWorker);
+    const results = await Promise.all(methods.map((method) => pool.run({ project, method }).result));
+    results.forEach((result, method) => {
+      expect(result).toEqual({
+        ...expected[method],
+        prediction: { ...expected[method]?.prediction, elapsedMs: result?.prediction.elapsedMs },
+      });
+    });
+  }
+}, 60_000);
+
 test('never more workers are made than the pool has room for, and every task is answered', async () => {
   let made = 0;
   const pool = simulationPool(2, () => {
@@ -49,11 +65,20 @@ const LONG = 2_000_000;
 test('a stop keeps the rings done so far and says that it was cancelled', async () => {
   const pool = simulationPool(1, inProcessWorker);
   let progress = 0;
-  const task = pool.run({ project: example(LONG), method: 1 }, ({ ringsDone }) => {
-    progress = ringsDone;
-    task.stop();
-  });
+  const heard: string[] = [];
+  const task = pool.run(
+    { project: example(LONG), method: 1 },
+    {
+      progress: ({ ringsDone }) => {
+        progress = ringsDone;
+        task.stop();
+      },
+      stopped: () => heard.push('stopped'),
+    },
+  );
   const result = await task.result;
+  heard.push('result');
+  expect(heard).toEqual(['stopped', 'result']);
   expect(result?.prediction.stopReason).toBe('cancelled');
   expect(result?.prediction.trials).toBeGreaterThanOrEqual(progress);
   expect(result?.prediction.trials).toBeLessThan(LONG);
@@ -62,7 +87,7 @@ test('a stop keeps the rings done so far and says that it was cancelled', async 
 
 test('a dropped task gives nothing and leaves the worker free for the next', async () => {
   const pool = simulationPool(1, inProcessWorker);
-  const long = pool.run({ project: example(LONG), method: 1 }, () => long.drop());
+  const long = pool.run({ project: example(LONG), method: 1 }, { progress: () => long.drop() });
   const waiting = pool.run({ project: example(LONG), method: 0 });
   waiting.drop();
   const next = pool.run({ project: example(300), method: 2 });

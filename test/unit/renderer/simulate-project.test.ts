@@ -113,14 +113,21 @@ test('a method that is switched off is left alone', async () => {
   expect(outcome(1)).toBeUndefined();
 });
 
-test('a cancel keeps the rings done so far, and going on does the rest', async () => {
+test('a cancel is obeyed before what is done is summed up; the rings done so far are kept, and going on does the rest', async () => {
   replaceProject(small(400_000));
   await vi.waitFor(() => expect(useRun.getState().work?.ringsDone).toBeGreaterThan(0), {
     timeout: 30_000,
     interval: 5,
   });
+  const told: string[] = [];
+  const unsubscribe = useRun.subscribe(({ work, outcomes }, before) => {
+    if (work?.isStopped) told.push('stopped');
+    if (outcomes !== before.outcomes) told.push('figures');
+  });
   simulation().cancel();
   await vi.waitFor(() => expect(useRun.getState().work).toBeNull(), { timeout: 30_000, interval: 5 });
+  unsubscribe();
+  expect([...new Set(told)]).toEqual(['stopped', 'figures']);
   const stopped = [0, 1].map((method) => outcome(method)?.result.prediction);
   expect(stopped.some((prediction) => prediction?.stopReason === 'cancelled')).toBe(true);
   expect(stopped.every((prediction) => (prediction?.trials ?? 0) > 0)).toBe(true);

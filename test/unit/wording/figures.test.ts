@@ -12,6 +12,7 @@ import {
   piecesText,
   shareText,
   shareWithInterval,
+  timeText,
 } from '../../../sim/wording/figures';
 
 describe('lengths', () => {
@@ -85,6 +86,10 @@ describe('angles, minutes, money, counts', () => {
     expect(minutesText(76.4)).toBe('76 min');
     expect(minutesText(98)).toBe('1 h 38 min');
     expect(minutesText(120.2)).toBe('2 h 00 min');
+    expect(timeText(76.4, { low: 74.6, high: 78.2 })).toBe('76 min (75 to 78)');
+    expect(timeText(98, { low: 96, high: 100 })).toBe('1 h 38 min (1 h 36 to 1 h 40)');
+    expect(timeText(76, { low: 75.9, high: 76.1 })).toBe('76 min');
+    expect(timeText(null, null)).toBe('–');
   });
 
   it('gives money without a currency, to what is certain of it', () => {

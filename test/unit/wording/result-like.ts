@@ -39,6 +39,7 @@ export function resultLike(name: string, figures: Partial<MethodPrediction> = {}
       good: new Uint8Array(10_000).fill(1),
       closes: new Uint8Array(10_000).fill(1),
     },
+    minutesInterval: { low: 74, high: 76 },
     setUps: { money: Float64Array.of(80), pieces: Float64Array.of(1) },
     grades: { good: 8300, rework: 1500, scrap: 200 },
     outOfRoundMm: { mean: 1, sd: 0.2, p05: 0.6, p50: 1, p95: 1.4 },

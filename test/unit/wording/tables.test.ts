@@ -17,7 +17,7 @@ describe('the method table', () => {
       '83 in 100 (82 to 84)',
       '0.165 mm',
       'none (at most 4 in 10,000)',
-      '75 min',
+      '75 min (74 to 76)',
       '80 (79 to 81)',
     ]);
   });

@@ -22,6 +22,7 @@ function rounds(maxRounds: number, figures: Partial<RoundsValue> = {}): RoundsVa
     maxRounds,
     yield: share(0.85, 0.84, 0.86),
     cost: { ...cost(90), testRounds: 0.8 * maxRounds },
+    minutesInterval: { low: 73, high: 77 },
     extraCost: around(-12, 1),
     pays: share(0.78, 0.74, 0.82),
     ...figures,
@@ -170,8 +171,16 @@ test('the table has a row for each number of rounds, with the costs of a job bes
   const { head, rows } = testValueTable(value(rounds(1), rounds(2, { cost: cost(null) })));
   expect(head).toHaveLength(7);
   expect(rows).toEqual([
-    ['none', '–', '60 in 100 (59 to 61)', '102.0 (101.5 to 102.5)', '75 min', '–', '–'],
-    ['1', '0.8', '85 in 100 (84 to 86)', '90.0 (89.5 to 90.5)', '75 min', '-12 (-13 to -11)', '78 in 100 (74 to 82)'],
+    ['none', '–', '60 in 100 (59 to 61)', '102.0 (101.5 to 102.5)', '75 min (73 to 77)', '–', '–'],
+    [
+      '1',
+      '0.8',
+      '85 in 100 (84 to 86)',
+      '90.0 (89.5 to 90.5)',
+      '75 min (73 to 77)',
+      '-12 (-13 to -11)',
+      '78 in 100 (74 to 82)',
+    ],
     ['2', '0.0', '85 in 100 (84 to 86)', 'fewer than 1 good in 1,000', '–', '-12 (-13 to -11)', '78 in 100 (74 to 82)'],
   ]);
 });
