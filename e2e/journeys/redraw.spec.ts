@@ -100,3 +100,35 @@ test('the first redraw follows a move of the limit, of the slope and of a figure
   say('a figure that needs new rings of all five methods', rings);
   expect([...limit, ...slope, ...rings].every((ms) => ms > 0)).toBe(true);
 });
+
+test('a stop is obeyed before the figures of what was done are summed up', async ({ page, openApp }, info) => {
+  const five = projectFile(info, 'Five long runs', 100_000, (project) => {
+    const [first] = project.methods;
+    return first ? { ...project, methods: [...project.methods, { ...first, name: 'Marked line again' }] } : project;
+  });
+  await openApp(page, { file: five });
+  await expect(page.getByText(/Refining: [\d,]+ of 500,000 rings/)).toBeVisible({ timeout: 60_000 });
+  const [obeyed, shown] = await page.evaluate(
+    () =>
+      new Promise<[number, number]>((resolve) => {
+        const mark = document.querySelector('.work-mark');
+        const stop = [...(mark?.querySelectorAll('button') ?? [])].find((button) => button.textContent === 'Stop');
+        const startMs = performance.now();
+        let obeyedMs: number | null = null;
+        new MutationObserver((_, observer) => {
+          const words = mark?.textContent ?? '';
+          if (words.startsWith('Stopped')) obeyedMs ??= performance.now() - startMs;
+          if (!words.startsWith('Stopped; the figures rest on')) return;
+          observer.disconnect();
+          resolve([obeyedMs ?? Number.NaN, performance.now() - startMs]);
+        }).observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
+        stop?.click();
+      }),
+  );
+  process.stdout.write(
+    `a stop of five methods is obeyed after ${obeyed.toFixed(0)} ms (wanted: 100), its figures shown after ${shown.toFixed(0)} ms\n`,
+  );
+  expect(obeyed).toBeLessThanOrEqual(shown);
+  await expect(page.getByRole('button', { name: 'Go on' })).toBeVisible();
+  await expect(page.getByRole('table').first()).toContainText('in 100');
+});

@@ -1,5 +1,5 @@
 /** Around every chart: its caption, its own boundary for failures, the same figures as a table, and the way to keep it. */
-import { type ReactNode, useRef } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import type { FigureTable } from '../../sim/export/figure-table';
 import { FailureBoundary } from '../app/failure-boundary';
 import { useHost } from '../app/host-context';
@@ -28,6 +28,7 @@ export function ChartFrame(props: ChartFrameProps) {
   const { title, caption, mark, table, figures, isDrawn = true, moreToSave = [], children } = props;
   const host = useHost();
   const figure = useRef<HTMLElement>(null);
+  const [isTableOpen, setTableOpen] = useState(false);
   const pictures = picturesOf(host, {
     title,
     description: () => figure.current?.querySelector('figcaption > p'),
@@ -48,11 +49,13 @@ export function ChartFrame(props: ChartFrameProps) {
         <p>{caption}</p>
       </figcaption>
       <FailureBoundary what={`chart "${title}"`}>{children}</FailureBoundary>
-      <details className="table-twin">
+      <details className="table-twin" onToggle={(event) => setTableOpen(event.currentTarget.open)}>
         <summary>{title}, as a table</summary>
-        <FailureBoundary what={`table "${title}"`}>
-          <Scrolls label={`${title}, as a table`}>{table}</Scrolls>
-        </FailureBoundary>
+        {isTableOpen && (
+          <FailureBoundary what={`table "${title}"`}>
+            <Scrolls label={`${title}, as a table`}>{table}</Scrolls>
+          </FailureBoundary>
+        )}
       </details>
     </figure>
   );

@@ -1,17 +1,18 @@
 /** A small "?" beside a head that opens what its word means, by pointer or key; Escape closes it and gives the focus back. */
+import { memo } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { TERMS, type Term, type TermName, termOfHead } from '../../sim/wording/terms';
 import './explained.css';
 
-export function Explained({ term }: { term: TermName }) {
+export const Explained = memo(function Explained({ term }: { term: TermName }) {
   return <Explanation {...TERMS[term]} />;
-}
+});
 
 /** The same for a head as it is shown; nothing where the head explains itself. */
-export function ExplainedHead({ head }: { head: string }) {
+export const ExplainedHead = memo(function ExplainedHead({ head }: { head: string }) {
   const term = termOfHead(head);
   return term && <Explanation {...term} />;
-}
+});
 
 /** The head of a column, with what its word means where it needs it. */
 export function ColumnHead({ head }: { head: string }) {

@@ -24,7 +24,7 @@ interface QuestionPanelProps<Answer> {
 export function QuestionPanel<Answer>(props: QuestionPanelProps<Answer>) {
   const { title, caption, outcome, room, table, figures, inputs, children } = props;
   const { answer, isFresh } = outcome;
-  const className = isFresh ? 'softens' : 'softens softened';
+  const className = isFresh ? undefined : 'softened';
   return (
     <ChartFrame
       title={title}

@@ -1,7 +1,7 @@
 /** Each method of the project with what is known about it so far. */
-import { useMemo } from 'react';
 import type { Method, Project } from '../../sim/project/document';
 import { useDocument } from './document-store';
+import { keepLast } from './keep-last';
 import { type Outcome, outcomeKey, type RunState, useRun } from './run-store';
 import { useView } from './view-store';
 
@@ -43,8 +43,15 @@ export function useMethodOutcomes(): MethodOutcome[] {
   const lastByName = useRun((state) => state.lastByName);
   const failures = useRun((state) => state.failures);
   const switchedOff = useView((state) => state.switchedOff);
-  return useMemo(
-    () => methodOutcomes(project, { outcomes, lastByName, failures }, switchedOff),
-    [project, outcomes, lastByName, failures, switchedOff],
-  );
+  return shownOutcomes(project, outcomes, lastByName, failures, switchedOff);
 }
+
+const shownOutcomes = keepLast(
+  (
+    project: Project,
+    outcomes: RunState['outcomes'],
+    lastByName: RunState['lastByName'],
+    failures: RunState['failures'],
+    switchedOff: readonly string[],
+  ) => methodOutcomes(project, { outcomes, lastByName, failures }, switchedOff),
+);

@@ -25,7 +25,7 @@ import {
 import { useView } from './view-store';
 
 /** Few enough that five methods are worked out while the page softens the figures of before. */
-const PREVIEW_TRIALS = 2000;
+const PREVIEW_TRIALS = 1000;
 /** For all methods together, so that the screen follows within 100 ms. */
 const PREVIEW_MS = 80;
 const FIRST_TRIALS = 4000;
@@ -39,17 +39,25 @@ export interface Simulation {
   goOn: () => void;
 }
 
-function taskFor(project: Project, method: number, stage: Stage, previewMs: number): Task {
-  if (stage === 'full') return { project, method };
+function taskFor(project: Project, methods: readonly number[], stage: Stage, previewMs: number): Task {
+  if (stage === 'full') return { project, methods };
   const { settle: _, ...run } = project.run;
   if (stage === 'first') {
-    return { project: { ...project, run: { ...run, trials: Math.min(run.trials, FIRST_TRIALS) } }, method };
+    return { project: { ...project, run: { ...run, trials: Math.min(run.trials, FIRST_TRIALS) } }, methods };
   }
   return {
     project: { ...project, run: { ...run, trials: PREVIEW_TRIALS, rule: 'touch' } },
-    method,
+    methods,
     budgetMs: previewMs,
   };
+}
+
+/** A preview gives each worker its share of the methods at once; longer runs take a worker as one becomes free. */
+function dealt(methods: readonly number[], stage: Stage, workers: number): number[][] {
+  if (stage !== 'preview') return methods.map((method) => [method]);
+  return Array.from({ length: Math.min(workers, methods.length) }, (_, worker) =>
+    methods.filter((_method, i) => i % workers === worker),
+  );
 }
 
 function activeMethods(project: Project): number[] {
@@ -85,18 +93,18 @@ export function simulateProject(pool: SimulationPool): Simulation {
       const ringsDone = [...done.values()].reduce((sum, method) => sum + method.ringsDone, 0);
       useRun.setState({ work: { ringsDone, ringsWanted } });
     };
-    const atRest = new Set<number>();
-    const rests = (method: number): void => {
-      atRest.add(method);
+    const shares = dealt(methods, stage, pool.size);
+    const atRest = new Set<readonly number[]>();
+    const rests = (share: readonly number[]): void => {
+      atRest.add(share);
       const { work } = useRun.getState();
-      if (isCancelled && atRest.size === methods.length && work)
-        useRun.setState({ work: { ...work, isStopped: true } });
+      if (isCancelled && atRest.size === shares.length && work) useRun.setState({ work: { ...work, isStopped: true } });
     };
     const previewMs = PREVIEW_MS / Math.ceil(methods.length / pool.size);
     const showLimitMm = project.limits.showGapMm;
-    const tasks = methods.map((method) =>
-      pool.run(taskFor(project, method, stage, previewMs), {
-        stopped: () => rests(method),
+    const tasks = shares.map((share) =>
+      pool.run(taskFor(project, share, stage, previewMs), {
+        stopped: () => rests(share),
         ...(stage === 'full' && { progress }),
       }),
     );
@@ -105,17 +113,17 @@ export function simulateProject(pool: SimulationPool): Simulation {
     const together = new Map<number, Outcome>();
     await Promise.all(
       tasks.map(async (task, i) => {
-        const method = methods[i] ?? 0;
+        const share = shares[i] ?? [];
         try {
-          const result = await task.result;
-          rests(method);
-          if (!result) return;
-          const outcome = { result, stage, showLimitMm };
-          if (stage === 'full' && !isCancelled) keepOutcomes(project, new Map([[method, outcome]]));
-          else together.set(method, outcome);
+          const results = (await task.results) ?? [];
+          rests(share);
+          const found = results.map((result, k): [number, Outcome] => [share[k] ?? 0, { result, stage, showLimitMm }]);
+          if (stage === 'full' && !isCancelled) keepOutcomes(project, new Map(found));
+          else for (const [method, outcome] of found) together.set(method, outcome);
         } catch (error) {
           if (!(error instanceof SimulationFailed)) throw error;
-          keepFailure(project, method, error.message);
+          // Which of a share it was, its own longer run tells.
+          if (stage !== 'preview') for (const method of share) keepFailure(project, method, error.message);
         }
       }),
     );

@@ -16,8 +16,8 @@ export interface SimulationWorker {
 export class SimulationFailed extends Error {}
 
 export interface RunningTask {
-  /** Resolves with null when the task was dropped; rejects with SimulationFailed. */
-  result: Promise<MethodResult | null>;
+  /** Resolves with null when the task was dropped; after a stop, with the methods begun; rejects with SimulationFailed. */
+  results: Promise<readonly MethodResult[] | null>;
   /** Ends the task with the rings done so far. */
   stop: () => void;
   /** Ends the task without a result. */
@@ -160,7 +160,7 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
   return {
     size,
     run(task, hear = {}) {
-      const { promise, resolve, reject } = promised<MethodResult | null>();
+      const { promise, resolve, reject } = promised<readonly MethodResult[] | null>();
       const id = ++lastId;
       const entry: Entry = {
         id,
@@ -169,13 +169,13 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
         hear: (message) => {
           if (message.say === 'progress') hear.progress?.(message.progress);
           else if (message.say === 'stopped') hear.stopped?.();
-          else if (message.say === 'result') resolve(message.result);
+          else if (message.say === 'results') resolve(message.results);
         },
         dropped: () => resolve(null),
         failed: reject,
       };
       enqueue(entry);
-      return { result: promise, stop: () => end(entry, 'stop'), drop: () => end(entry, 'drop') };
+      return { results: promise, stop: () => end(entry, 'stop'), drop: () => end(entry, 'drop') };
     },
     ask<Kind extends QuestionKind>(
       { project, method, question }: QuestionTask<Kind>,

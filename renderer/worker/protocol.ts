@@ -5,9 +5,9 @@ import type { Answered, Question, QuestionKind, QuestionProgress } from './quest
 
 export interface Task {
   project: Project;
-  /** Index of the method to run. */
-  method: number;
-  /** Stop after so many milliseconds with what is done by then. */
+  /** Indices of the methods to run, one after the other: short runs together do not wait for the page in between. */
+  methods: readonly number[];
+  /** Stop each after so many milliseconds with what is done by then. */
   budgetMs?: number;
 }
 
@@ -27,9 +27,10 @@ export type ToWorker =
 
 export type FromWorker =
   | { say: 'progress'; id: number; progress: RunProgress }
-  /** No further ring is made; the result follows when those done are summed up. */
+  /** No further ring is made; the results follow when those done are summed up. */
   | { say: 'stopped'; id: number }
-  | { say: 'result'; id: number; result: MethodResult }
+  /** In the order of the task's methods; after a stop those not begun are missing. */
+  | { say: 'results'; id: number; results: MethodResult[] }
   | { say: 'question progress'; id: number; progress: QuestionProgress }
   | { say: 'answer'; id: number; answered: Answered }
   | { say: 'dropped'; id: number }

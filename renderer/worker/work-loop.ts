@@ -51,14 +51,18 @@ export function workLoop(
 
   const run = async (job: Job, task: Task): Promise<void> => {
     const { id } = job;
-    const startMs = performance.now();
-    const isOverBudget = () => task.budgetMs !== undefined && performance.now() - startMs > task.budgetMs;
-    const steps = runMethod(task.project, task.method, { shouldStop: () => job.wish !== 'go on' || isOverBudget() });
-    const done = await drive(job, steps, (progress) => tell({ say: 'progress', id, progress }, []));
-    if (!done) return tell({ say: 'dropped', id }, []);
-    const elapsedMs = Math.round(performance.now() - startMs);
-    const result = { ...done.value, prediction: { ...done.value.prediction, elapsedMs } };
-    tell({ say: 'result', id, result }, buffersOf(result));
+    const results: MethodResult[] = [];
+    for (const method of task.methods) {
+      if (job.wish === 'stop' && results.length > 0) break;
+      const startMs = performance.now();
+      const isOverBudget = () => task.budgetMs !== undefined && performance.now() - startMs > task.budgetMs;
+      const steps = runMethod(task.project, method, { shouldStop: () => job.wish !== 'go on' || isOverBudget() });
+      const done = await drive(job, steps, (progress) => tell({ say: 'progress', id, progress }, []));
+      if (!done) return tell({ say: 'dropped', id }, []);
+      const elapsedMs = Math.round(performance.now() - startMs);
+      results.push({ ...done.value, prediction: { ...done.value.prediction, elapsedMs } });
+    }
+    tell({ say: 'results', id, results }, results.flatMap(buffersOf));
   };
 
   const ask = async (job: Job, { project, method, question }: QuestionTask): Promise<void> => {

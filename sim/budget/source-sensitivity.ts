@@ -6,7 +6,7 @@ import { type Project, SOURCE_NAMES, type SourceName } from '../project/document
 import { fillNormals } from '../random/normal';
 import { stream } from '../random/streams';
 import { ringGrading } from '../run/block';
-import { BLOCK_TRIALS, blockLoop } from '../run/block-loop';
+import { atOnce, BLOCK_TRIALS, blockLoop } from '../run/block-loop';
 import { GOOD } from '../run/grade';
 import { openRows } from '../run/joint-rows';
 import { type MethodPlan, methodPlan } from '../run/plan';
@@ -176,7 +176,11 @@ export function* sourceSensitivity(
 ): Generator<number, SourceIndices[], void> {
   const trials = options.trials ?? SENSITIVITY_TRIALS;
   const { sources, sample } = sensitivitySampler(project, methodIndex, options, outcome);
-  const loop = blockLoop({ trials, run: sample, ...(options.shouldStop && { shouldStop: options.shouldStop }) });
+  const loop = blockLoop({
+    trials,
+    run: atOnce(sample),
+    ...(options.shouldStop && { shouldStop: options.shouldStop }),
+  });
   for (;;) {
     const step = loop.next();
     if (step.done) return sourceIndices(sources, step.value.blocks);

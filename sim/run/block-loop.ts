@@ -17,11 +17,22 @@ export function trialsInBlock(trials: number, block: number): number {
 
 export interface BlockLoop<Block> {
   trials: number;
-  run(block: number, trials: number): Block;
+  /** Makes one block, yielding every few trials. */
+  run(block: number, trials: number): Generator<void, Block, void>;
   /** Takes the blocks in order; true once the answer is settled. */
   settled?: (block: Block) => boolean;
-  /** Asked after every block; what is done by then is kept. */
+  /** Asked after every few trials; the whole blocks done by then are kept, the first in any case. */
   shouldStop?: () => boolean;
+}
+
+/** For a loop whose blocks are each made in one go. */
+export function atOnce<Block>(
+  make: (block: number, trials: number) => Block,
+): (block: number, trials: number) => Generator<void, Block, void> {
+  // biome-ignore lint/correctness/useYield: there is nothing to pause for.
+  return function* (block, trials) {
+    return make(block, trials);
+  };
 }
 
 export interface BlocksDone<Block> {
@@ -29,17 +40,22 @@ export interface BlocksDone<Block> {
   stopReason: StopReason;
 }
 
-/** Yields the trials done after every block; returns the blocks in order and why the loop ended. */
+/** Yields the trials of the blocks done, after every few trials; returns the blocks in order and why the loop ended. */
 export function* blockLoop<Block>(loop: BlockLoop<Block>): Generator<number, BlocksDone<Block>, void> {
   const blocks: Block[] = [];
   let done = 0;
   for (let block = 0; block < blockCount(loop.trials); block++) {
     const trials = trialsInBlock(loop.trials, block);
-    const made = loop.run(block, trials);
-    blocks.push(made);
+    const making = loop.run(block, trials);
+    let made = making.next();
+    for (; !made.done; made = making.next()) {
+      yield done;
+      if (block > 0 && loop.shouldStop?.()) return { blocks, stopReason: 'cancelled' };
+    }
+    blocks.push(made.value);
     done += trials;
     yield done;
-    if (loop.settled?.(made)) return { blocks, stopReason: 'settled' };
+    if (loop.settled?.(made.value)) return { blocks, stopReason: 'settled' };
     if (done < loop.trials && loop.shouldStop?.()) return { blocks, stopReason: 'cancelled' };
   }
   return { blocks, stopReason: 'trial-limit' };

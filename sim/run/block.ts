@@ -1,5 +1,6 @@
 /** One block of simulated rings: what a worker is asked for and what it gives back. */
 
+import { finish } from './block-loop';
 import { drawRings } from './draw-rings';
 import { GAP_BINS } from './gap-histogram';
 import { type GradeRing, gradeInto } from './grade';
@@ -32,10 +33,20 @@ export interface BlockResult {
   jointGaps: Uint32Array;
 }
 
-/** Simulates `rings` rings of one block. The same plan, seed and block give the same bits. */
+/** `blockSteps` in one go. */
 export function runBlock(plan: MethodPlan, seed: number, block: number, rings: number): BlockResult {
+  return finish(blockSteps(plan, seed, block, rings));
+}
+
+/** Simulates `rings` rings of one block, yielding after every few. The same plan, seed and block give the same bits. */
+export function* blockSteps(
+  plan: MethodPlan,
+  seed: number,
+  block: number,
+  rings: number,
+): Generator<void, BlockResult, void> {
   const result = emptyResult(plan, block, rings);
-  drawRings(plan, seed, block, rings, result, gradeInto(plan, result));
+  yield* drawRings(plan, seed, block, rings, result, gradeInto(plan, result));
   return result;
 }
 

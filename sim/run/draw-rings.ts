@@ -12,15 +12,16 @@ const BATCH_RINGS = 160;
 /**
  * Draws `rings` rings of a block and shows each to `visit`, with the place of its outputs, row offsets and corners. The
  * rounds of test cuts and the recuts of each are written to `counts`. Same plan, seed, block and count: the same bits.
+ * Yields after every few rings.
  */
-export function drawRings(
+export function* drawRings(
   plan: MethodPlan,
   seed: number,
   block: number,
   rings: number,
   counts: { rounds: Uint8Array; recuts: Uint8Array },
   visit: GradeRing,
-): void {
+): Generator<void, void, void> {
   const { width } = plan.matrix;
   const piece = pourPieces(plan, seed, block, counts.rounds);
   const rows = openRows(plan.list, plan.engine, seed, block, 'piece', BATCH_RINGS);
@@ -39,6 +40,7 @@ export function drawRings(
       for (let k = 0; k < 8 * count; k++) corners[k]! *= plan.list.truingMm;
     }
     for (let k = 0; k < count; k++) visit(from + k, outputs, k * width, rows.rows, k, corners, 8 * k);
+    yield;
   }
 }
 

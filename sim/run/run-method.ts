@@ -1,7 +1,7 @@
 /** One method from document to result, block by block, at the pace of whoever drives the generator. */
 import { pieceCostSteps, setUpsFor } from '../decide/cost';
 import type { Project } from '../project/document';
-import { type BlockResult, runBlock } from './block';
+import { type BlockResult, blockSteps } from './block';
 import { blockLoop } from './block-loop';
 import { mergeSteps } from './merge';
 import { methodPlan, type PlanOptions } from './plan';
@@ -11,12 +11,12 @@ import { settleWatch } from './settled';
 export interface RunOptions extends PlanOptions {
   trials?: number;
   seed?: number;
-  /** Asked after every block and set-up; what is done by then is kept. */
+  /** Asked after every few rings and every set-up; what is done by then is kept, a block of rings in any case. */
   shouldStop?: () => boolean;
 }
 
 /**
- * Yields after every block of rings and every set-up costed, and while summing up, so that the driver can show progress, pause or ask for a stop; returns the result.
+ * Yields after every few rings and every set-up costed, and while summing up, so that the driver can show progress, pause or ask for a stop; returns the result.
  * Same project, method, trials and seed give the same digits. `elapsedMs` is 0: the driver holds the clock.
  */
 export function* runMethod(
@@ -30,7 +30,7 @@ export function* runMethod(
   const watch = project.run.settle && settleWatch(project.run.settle.relative);
   const loop = blockLoop({
     trials,
-    run: (block, rings) => runBlock(plan, seed, block, rings),
+    run: (block, rings) => blockSteps(plan, seed, block, rings),
     ...(watch && { settled: (block: BlockResult) => watch.add(block) }),
     ...(options.shouldStop && { shouldStop: options.shouldStop }),
   });

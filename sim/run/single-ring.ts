@@ -2,8 +2,9 @@
 import { along } from '../closure/ring-maps';
 import type { Project } from '../project/document';
 import { sortedCopy } from '../statistics/quantiles';
-import { BLOCK_TRIALS, trialsInBlock } from './block-loop';
+import { BLOCK_TRIALS, finish, trialsInBlock } from './block-loop';
 import { drawRings } from './draw-rings';
+import type { GradeRing } from './grade';
 import { methodPlan } from './plan';
 import type { RunOptions } from './run-method';
 
@@ -46,7 +47,7 @@ export function singleRing(project: Project, methodIndex: number, ring: number, 
   const counts = { rounds: new Uint8Array(rings), recuts: new Uint8Array(rings) };
   const after = (opening: number) => Math.max(0, opening - pullUpMm);
   let found: SingleRing | undefined;
-  drawRings(plan, seed, block, rings, counts, (place, outputs, at, rows, row, corners, cornersAt) => {
+  const look: GradeRing = (place, outputs, at, rows, row, corners, cornersAt) => {
     if (place !== wanted) return;
     const closes = closer.close(outputs, at, rows, row * 3 * maps.sides, corners, cornersAt);
     const r = outputs.subarray(at, at + 6);
@@ -57,7 +58,8 @@ export function singleRing(project: Project, methodIndex: number, ring: number, 
       mouthInnerMm: along(maps.mouthInner, r),
       joints: Array.from(closer.outer, (outer, j) => ({ outerMm: after(outer), innerMm: after(closer.inner[j]!) })),
     };
-  });
+  };
+  finish(drawRings(plan, seed, block, rings, counts, look));
   return found!;
 }
 

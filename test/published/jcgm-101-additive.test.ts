@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { fillNormals, fillUniforms } from '../../sim/random/normal';
 import { stream } from '../../sim/random/streams';
-import { BLOCK_TRIALS, blockLoop, finish } from '../../sim/run/block-loop';
+import { atOnce, BLOCK_TRIALS, blockLoop, finish } from '../../sim/run/block-loop';
 import { Moments } from '../../sim/statistics/moments';
 import { quantile, quantileInterval, selectQuantile, sortedCopy } from '../../sim/statistics/quantiles';
 import { settling } from '../../sim/statistics/settle';
@@ -58,7 +58,7 @@ function settledRun({ inputs }: Model, halfWidth: number, trials: number) {
   return finish(
     blockLoop({
       trials,
-      run: (block, count) => outputs(inputs, block, count),
+      run: atOnce((block: number, count: number) => outputs(inputs, block, count)),
       settled: (block: Float64Array) => {
         ends[0].push(selectQuantile(block, 0.025));
         ends[1].push(selectQuantile(block, 0.975));

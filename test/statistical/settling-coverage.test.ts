@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { RADIANS_PER_DEGREE } from '../../sim/geometry/ring';
 import type { Project } from '../../sim/project/document';
-import { type BlockResult, runBlock } from '../../sim/run/block';
+import { type BlockResult, blockSteps } from '../../sim/run/block';
 import { BLOCK_TRIALS, blockLoop, finish } from '../../sim/run/block-loop';
 import { GOOD } from '../../sim/run/grade';
 import { type MethodPlan, methodPlan } from '../../sim/run/plan';
@@ -78,7 +78,7 @@ function blocksUntilSettled(plan: MethodPlan, relative: number, seed: number, ri
   const watch = settleWatch(relative);
   const loop = blockLoop({
     trials: Number.MAX_SAFE_INTEGER,
-    run: (block) => runBlock(plan, seed, block, ringsPerBlock),
+    run: (block) => blockSteps(plan, seed, block, ringsPerBlock),
     settled: (block) => watch.add(block),
   });
   const { blocks, stopReason } = finish(loop);

@@ -1,6 +1,6 @@
 /** Any model with any inputs through the block loop, the random streams and the statistics that rings go through. */
 import { stream } from '../../sim/random/streams';
-import { blockLoop, finish } from '../../sim/run/block-loop';
+import { atOnce, blockLoop, finish } from '../../sim/run/block-loop';
 import type { StopReason } from '../../sim/run/prediction';
 import { Moments } from '../../sim/statistics/moments';
 import { quantile, quantileInterval, selectQuantile } from '../../sim/statistics/quantiles';
@@ -29,7 +29,7 @@ export interface Propagated {
 
 export function propagate(model: Model, inputs: Inputs, { trials, seed, settled }: Propagation): Propagated {
   const named = Object.entries(inputs);
-  const run = (block: number, count: number): Float64Array => {
+  const run = atOnce((block: number, count: number): Float64Array => {
     const columns = named.map(([name, input]) => {
       const column = new Float64Array(count);
       input.fill(stream(seed, name, block), column);
@@ -42,7 +42,7 @@ export function propagate(model: Model, inputs: Inputs, { trials, seed, settled 
       y[trial] = model(x);
     }
     return y;
-  };
+  });
   const { blocks, stopReason } = finish(blockLoop({ trials, run, ...(settled && { settled }) }));
   const moments = new Moments();
   for (const block of blocks) moments.add(block);

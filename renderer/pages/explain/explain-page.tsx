@@ -27,7 +27,7 @@ export function ExplainPage() {
     <PageFrame
       question="What can be promised, and why is no joint perfect?"
       answer={
-        <span className={isSoft ? 'softens softened' : 'softens'}>
+        <span className={isSoft ? 'softened' : undefined}>
           {input === null ? 'The first rings are being closed.' : chanceSentence(input.result)}
         </span>
       }

@@ -22,7 +22,7 @@ export function SheetPreview({ input, kind, answers, isSoft }: SheetPreviewProps
         {runsOver && 'This runs onto a second page. Shorten the closing words or leave something out.'}
       </p>
       <Scrolls label="The sheet as it prints">
-        <div ref={box} className={isSoft ? 'softens softened' : 'softens'}>
+        <div ref={box} className={isSoft ? 'softened' : undefined}>
           {kind === 'client' ? <ClientSheet {...input} /> : <MakerSheet {...input} answers={answers} />}
         </div>
       </Scrolls>

@@ -69,7 +69,7 @@ function Needed({ method, needed, isFresh }: { method: Method; needed: AccuracyN
   const asked = needed.sources.filter((source) => isAsked(needed, source));
   const others = needed.sources.filter((source) => !isAsked(needed, source));
   return (
-    <div className={`accuracy ${isFresh ? 'softens' : 'softens softened'}`}>
+    <div className={isFresh ? 'accuracy' : 'accuracy softened'}>
       <ul className="sentences">
         {accuracySentences(method, needed, display).map((sentence) => (
           <li key={sentence}>{unbroken(withoutName(sentence, method.name))}</li>

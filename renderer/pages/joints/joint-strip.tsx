@@ -51,7 +51,7 @@ export function JointStrip(props: JointStripProps) {
       table={<TextTableView table={jointTable(jointP95Mm, null, display)} marked={marked} onMark={onMark} />}
       figures={() => jointFigures(jointP95Mm, null, display)}
     >
-      <div className={isFresh ? 'softens' : 'softens softened'}>
+      <div className={isFresh ? undefined : 'softened'}>
         <PlainPlot x={x} y={y} heightRem={HEIGHT_REM} summary={said}>
           {(place) => (
             <Strip

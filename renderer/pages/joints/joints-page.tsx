@@ -39,9 +39,9 @@ export function JointsPage() {
   return (
     <PageFrame
       question={`Where do the gaps of “${lookedAt.method.name}” come from?`}
-      answer={<span className={isSoft ? 'softens softened' : 'softens'}>{answerOf(budget, project)}</span>}
+      answer={<span className={isSoft ? 'softened' : undefined}>{answerOf(budget, project)}</span>}
       beside={
-        <p className={`answer-beside ${isSoft ? 'softens softened' : 'softens'}`}>
+        <p className={isSoft ? 'answer-beside softened' : 'answer-beside'}>
           {budget.answer && unbroken(gapNowSentence(budget.answer.budget, project.display))}
         </p>
       }
@@ -160,7 +160,7 @@ function TouchLine({ methodIndex, project }: { methodIndex: number; project: Pro
       {answer === null ? (
         <QuestionMark outcome={outcome} />
       ) : (
-        <p className={isFresh ? 'softens' : 'softens softened'}>
+        <p className={isFresh ? undefined : 'softened'}>
           {unbroken(touchSentence(answer.excess, project.display))}{' '}
           {project.run.rule === 'touch' && answer.excess !== null && 'The figures on this page rest on touch.'}
         </p>

@@ -84,7 +84,7 @@ function MouthSpread({
       table={<TextTableView table={mouthTable(result.prediction.mouthMm, display)} />}
       figures={() => mouthFigures(result.prediction.mouthMm, display)}
     >
-      <div className={isFresh ? 'softens' : 'softens softened'}>
+      <div className={isFresh ? undefined : 'softened'}>
         <PlainPlot x={axis} heightRem={SPREAD_HEIGHT_REM} summary={sentence}>
           {(place) => <MouthDots place={place} dots={dots} axis={axis} colour={markOf(methodIndex).colour} />}
         </PlainPlot>
@@ -165,7 +165,7 @@ function MouthAndGap({
       table={<TextTableView table={mouthAgainstGapTable(found, limitMm, display)} />}
       figures={() => mouthAgainstGapFigures(found, display)}
     >
-      <div className={isFresh ? 'softens' : 'softens softened'}>
+      <div className={isFresh ? undefined : 'softened'}>
         <PlainPlot x={axis} y={y} heightRem={HEIGHT_REM} summary={said}>
           {(place) => (
             <>

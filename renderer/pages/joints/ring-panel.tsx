@@ -48,7 +48,7 @@ export function RingPanel({ project, outcome, exaggeration, jointP95Mm, marked, 
     <ChartFrame
       title="One ring, joint by joint"
       caption={
-        <span className={isFresh ? 'softens' : 'softens softened'}>
+        <span className={isFresh ? undefined : 'softened'}>
           {drawn
             ? unbroken(ringSentence(drawn, piece.showFace, display))
             : 'The ring is drawn when all rings are closed.'}{' '}
@@ -64,7 +64,7 @@ export function RingPanel({ project, outcome, exaggeration, jointP95Mm, marked, 
       moreToSave={[useRingsToSave()]}
     >
       {failure !== null && <p className="problem">{failure}</p>}
-      <div className={`ring-and-joint ${isFresh ? 'softens' : 'softens softened'}`}>
+      <div className={isFresh ? 'ring-and-joint' : 'ring-and-joint softened'}>
         <div className="ring-place">
           {drawn && isOpen && (
             <RingGaps

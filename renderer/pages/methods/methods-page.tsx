@@ -101,7 +101,7 @@ function WhatFollows() {
         {methods.map(({ index, name, isFresh, result }) => {
           const [figure, interval] = shareWithInterval(result.prediction.yield).split(/ (?=\()/);
           return (
-            <li key={name} className={isFresh ? 'softens' : 'softens softened'}>
+            <li key={name} className={isFresh ? undefined : 'softened'}>
               <MethodLabel index={index} name={name} />
               <p>
                 <strong>{figure}</strong> good <span className="note">{interval}</span>

@@ -42,7 +42,7 @@ export function PiecePage() {
   const { piece, stock, display } = drawn;
   const drawing = { piece, display, fractions };
   const geometry = ringGeometry(piece);
-  const className = problems.length > 0 ? 'softens softened' : 'softens';
+  const className = problems.length > 0 ? 'softened' : undefined;
   return (
     <PageFrame
       question="What do you make, and how is the saw set for it?"

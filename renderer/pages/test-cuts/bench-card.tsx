@@ -45,7 +45,7 @@ function Reading({ tested }: { tested: TestedMethod }) {
     announce(`Dialled. Read test piece ${round + 1}.`);
   };
   return (
-    <div className={isFresh ? 'bench softens' : 'bench softens softened'}>
+    <div className={isFresh ? 'bench' : 'bench softened'}>
       <div className="bench-reading">
         <p className="bench-round">
           {TEST_KIND_WORDS[kind].label}, test piece {round}

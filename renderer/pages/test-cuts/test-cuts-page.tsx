@@ -27,7 +27,7 @@ export function TestCutsPage() {
     <PageFrame
       question="Are test cuts worth it, and what does one tell?"
       answer={
-        <span className={isSoft ? 'softens softened' : 'softens'}>
+        <span className={isSoft ? 'softened' : undefined}>
           {worth.words?.headline ?? 'Test cuts are being weighed against none.'}
         </span>
       }
@@ -83,7 +83,7 @@ function Reasons({ worth, index, isSoft }: { worth: Worth; index: number; isSoft
   return (
     <section className="group reasons" aria-labelledby="worth-title">
       <h2 id="worth-title">What it rests on</h2>
-      <ul className={isSoft ? 'softens softened' : 'softens'}>
+      <ul className={isSoft ? 'softened' : undefined}>
         {[...worth.words.because, countedSentence(method.minutes, costs)].map((sentence) => (
           <li key={sentence}>{unbroken(sentence)}</li>
         ))}

@@ -62,7 +62,7 @@ export const DifferencesPanel = memo(function DifferencesPanel({ methods }: { me
           {others.map((method, row) => (
             <li
               key={method.name}
-              className={`difference-row ${method.isFresh && against.isFresh ? 'softens' : 'softens softened'}`}
+              className={method.isFresh && against.isFresh ? 'difference-row' : 'difference-row softened'}
             >
               <MethodLabel index={method.index} name={method.name} />
               {KINDS.map((kind) => (

@@ -5,7 +5,7 @@ import { ChoiceField } from '../../inputs/choice-field';
 import type { Choice } from '../../inputs/field-props';
 import { edit, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
-import { useProblems } from '../../state/problems';
+import { useHasProblemUnder } from '../../state/problems';
 import { NumberAt } from '../number-at';
 
 const RULES: readonly Choice<Rule>[] = [
@@ -15,7 +15,7 @@ const RULES: readonly Choice<Rule>[] = [
 
 export function RunInputs() {
   const { trials, seed, rule } = useDocument((state) => state.project.run);
-  const hasProblem = useProblems().some(({ path }) => path.startsWith('run.'));
+  const hasProblem = useHasProblemUnder('run.');
   return (
     <details className="figure-list" open={hasProblem || undefined}>
       <summary>Simulation</summary>

@@ -1,10 +1,10 @@
 /** What the methods' results come to at the limit that is set, in the words every surface shares. */
-import { useMemo } from 'react';
 import { aheadChance } from '../../../sim/decide/ahead';
 import type { Project } from '../../../sim/project/document';
 import type { MethodResult, RingSample, Share } from '../../../sim/run/prediction';
 import { type AheadPair, type Recommendation, recommendation } from '../../../sim/wording/verdict';
 import { useDocument } from '../../state/document-store';
+import { keepLast } from '../../state/keep-last';
 import { type MethodOutcome, useMethodOutcomes } from '../../state/method-outcomes';
 import { useRun } from '../../state/run-store';
 import { resultAtLimit } from './at-limit';
@@ -64,10 +64,12 @@ export function verdictFor(project: Project, outcomes: readonly MethodOutcome[])
   return { methods, pairs, recommendation: recommendation(project, results, pairs) };
 }
 
+const shownVerdict = keepLast(verdictFor);
+
 export function useVerdict(): Verdict {
   const project = useDocument((state) => state.project);
   const outcomes = useMethodOutcomes();
-  return useMemo(() => verdictFor(project, outcomes), [project, outcomes]);
+  return shownVerdict(project, outcomes);
 }
 
 /** The answer once nothing is being worked on any more, for those who listen; empty before. */

@@ -26,7 +26,7 @@ export function VerdictPage() {
     <PageFrame
       question="Which method?"
       answer={
-        <span className={isSoft ? 'softens softened' : 'softens'}>
+        <span className={isSoft ? 'softened' : undefined}>
           {isEmpty ? 'The first rings are being closed.' : headline}
         </span>
       }
@@ -53,14 +53,14 @@ export function VerdictPage() {
                 <VerdictCharts methods={verdict.methods} />
               </FailureBoundary>
               <VerdictTable methods={verdict.methods} />
-              <div className={isSoft ? 'softens softened' : 'softens'}>
+              <div className={isSoft ? 'softened' : undefined}>
                 <FailureBoundary what="chart of differences">
                   <DifferencesPanel methods={calmMethods} />
                 </FailureBoundary>
               </div>
               <section className="group reasons" aria-labelledby="reasons-title">
                 <h2 id="reasons-title">What it rests on</h2>
-                <ul className={isSoft ? 'softens softened' : 'softens'}>
+                <ul className={isSoft ? 'softened' : undefined}>
                   {because.map((sentence) => (
                     <li key={sentence}>{unbroken(sentence)}</li>
                   ))}

@@ -78,9 +78,9 @@ function MethodRow({ method, display }: { method: WeighedMethod; display: Displa
       : `${moneyText(cost.perGoodPiece)}${
           cost.low === null || cost.high === null ? '' : ` (${moneyText(cost.low)} to ${moneyText(cost.high)})`
         }`;
-  const costClass = isFresh && isGraded ? 'softens' : 'softens softened';
+  const costClass = isFresh && isGraded ? undefined : 'softened';
   return (
-    <tr className={isFresh ? 'softens' : 'softens softened'}>
+    <tr className={isFresh ? undefined : 'softened'}>
       <th scope="row">
         <MethodLabel index={index} name={name} />
       </th>
@@ -93,7 +93,7 @@ function MethodRow({ method, display }: { method: WeighedMethod; display: Displa
       <td>
         <Figure text={shareWithInterval(willNotClose)} />
       </td>
-      <td className={`whole ${costClass}`}>
+      <td className={isFresh && isGraded ? 'whole' : 'whole softened'}>
         <Figure text={timeText(cost.minutesPerPiece, result.minutesInterval)} />
       </td>
       <td className={costClass}>

@@ -55,6 +55,9 @@ test.each(['chart', 'table'] as const)('a %s that breaks leaves the other and th
       </ChartFrame>
     </HostContext>,
   );
+  const twin = screen.getByRole('group');
+  twin.toggleAttribute('open', true);
+  fireEvent(twin, new Event('toggle'));
   expect(screen.getByRole('heading', { name: 'Which joints gape' })).toBeTruthy();
   expect(screen.getByText('sound')).toBeTruthy();
   expect(screen.getByRole('alert').textContent).toContain(`The ${part} "Which joints gape" could not be drawn`);

@@ -23,10 +23,15 @@ function straightThrough(project: Project, method: number): MethodResult {
   }
 }
 
+const timeless = (result: MethodResult) => {
+  const { elapsedMs: _, ...prediction } = result.prediction;
+  return { ...result, prediction };
+};
+
 test('a worker gives the same rings as the engine run straight through', async () => {
   const project = example(3000);
   const pool = simulationPool(1, inProcessWorker);
-  const result = await pool.run({ project, method: 1 }).result;
+  const [result] = (await pool.run({ project, methods: [1] }).results) ?? [];
   const expected = straightThrough(project, 1);
   expect(result?.sample.showGapMm).toEqual(expected.sample.showGapMm);
   expect(result?.prediction).toEqual({ ...expected.prediction, elapsedMs: result?.prediction.elapsedMs });
@@ -38,8 +43,9 @@ test('1, 2 and 7 workers give the same bits', async () => {
   const expected = methods.map((method) => straightThrough(project, method));
   for (const size of [1, 2, 7]) {
     const pool = simulationPool(size, inProcessWorker);
-    const results = await Promise.all(methods.map((method) => pool.run({ project, method }).result));
-    results.forEach((result, method) => {
+    const results = await Promise.all(methods.map((method) => pool.run({ project, methods: [method] }).results));
+    results.forEach((found, method) => {
+      const [result] = found ?? [];
       expect(result).toEqual({
         ...expected[method],
         prediction: { ...expected[method]?.prediction, elapsedMs: result?.prediction.elapsedMs },
@@ -55,9 +61,9 @@ test('never more workers are made than the pool has room for, and every task is 
     return inProcessWorker();
   });
   const project = example(500);
-  const results = await Promise.all([0, 1, 2, 3].map((method) => pool.run({ project, method }).result));
+  const results = await Promise.all([0, 1, 2, 3].map((method) => pool.run({ project, methods: [method] }).results));
   expect(made).toBe(2);
-  expect(results.map((result) => result?.prediction.name)).toEqual(project.methods.map(({ name }) => name));
+  expect(results.map((found) => found?.[0]?.prediction.name)).toEqual(project.methods.map(({ name }) => name));
 });
 
 const LONG = 2_000_000;
@@ -67,7 +73,7 @@ test('a stop keeps the rings done so far and says that it was cancelled', async 
   let progress = 0;
   const heard: string[] = [];
   const task = pool.run(
-    { project: example(LONG), method: 1 },
+    { project: example(LONG), methods: [1] },
     {
       progress: ({ ringsDone }) => {
         progress = ringsDone;
@@ -76,7 +82,7 @@ test('a stop keeps the rings done so far and says that it was cancelled', async 
       stopped: () => heard.push('stopped'),
     },
   );
-  const result = await task.result;
+  const [result] = (await task.results) ?? [];
   heard.push('result');
   expect(heard).toEqual(['stopped', 'result']);
   expect(result?.prediction.stopReason).toBe('cancelled');
@@ -85,29 +91,37 @@ test('a stop keeps the rings done so far and says that it was cancelled', async 
   expect(result?.sample.showGapMm).toHaveLength(result?.prediction.trials ?? -1);
 }, 60_000);
 
+test('methods asked for together come together, in the order asked for; a stop leaves out those not begun', async () => {
+  const pool = simulationPool(1, inProcessWorker);
+  const together = await pool.run({ project: example(300), methods: [2, 0] }).results;
+  expect(together).toMatchObject([straightThrough(example(300), 2), straightThrough(example(300), 0)].map(timeless));
+  const task = pool.run({ project: example(LONG), methods: [1, 3] }, { progress: () => task.stop() });
+  expect((await task.results)?.map(({ prediction }) => prediction.stopReason)).toEqual(['cancelled']);
+}, 60_000);
+
 test('a dropped task gives nothing and leaves the worker free for the next', async () => {
   const pool = simulationPool(1, inProcessWorker);
-  const long = pool.run({ project: example(LONG), method: 1 }, { progress: () => long.drop() });
-  const waiting = pool.run({ project: example(LONG), method: 0 });
+  const long = pool.run({ project: example(LONG), methods: [1] }, { progress: () => long.drop() });
+  const waiting = pool.run({ project: example(LONG), methods: [0] });
   waiting.drop();
-  const next = pool.run({ project: example(300), method: 2 });
-  expect(await waiting.result).toBeNull();
-  expect(await long.result).toBeNull();
-  expect((await next.result)?.prediction.trials).toBe(300);
+  const next = pool.run({ project: example(300), methods: [2] });
+  expect(await waiting.results).toBeNull();
+  expect(await long.results).toBeNull();
+  expect((await next.results)?.[0]?.prediction.trials).toBe(300);
 }, 60_000);
 
 test('a task with a budget of time ends early with what it has', async () => {
   const pool = simulationPool(1, inProcessWorker);
-  const result = await pool.run({ project: example(LONG), method: 1, budgetMs: 50 }).result;
+  const [result] = (await pool.run({ project: example(LONG), methods: [1], budgetMs: 50 }).results) ?? [];
   expect(result?.prediction.trials).toBeLessThan(LONG);
   expect(result?.prediction.trials).toBeGreaterThan(0);
 }, 60_000);
 
 test('a project the engine refuses fails with its sentence', async () => {
   const pool = simulationPool(1, inProcessWorker);
-  const failing: Task = { project: example(300), method: 99 };
-  await expect(pool.run(failing).result).rejects.toBeInstanceOf(SimulationFailed);
-  expect((await pool.run({ project: example(300), method: 0 }).result)?.prediction.trials).toBe(300);
+  const failing: Task = { project: example(300), methods: [99] };
+  await expect(pool.run(failing).results).rejects.toBeInstanceOf(SimulationFailed);
+  expect((await pool.run({ project: example(300), methods: [0] }).results)?.[0]?.prediction.trials).toBe(300);
 });
 
 test('a worker that breaks fails its task and is replaced', async () => {
@@ -118,8 +132,8 @@ test('a worker that breaks fails its task and is replaced', async () => {
   };
   const workers = [broken, inProcessWorker()];
   const pool = simulationPool(1, () => workers.shift() ?? inProcessWorker());
-  await expect(pool.run({ project: example(300), method: 0 }).result).rejects.toThrow('out of memory');
-  expect((await pool.run({ project: example(300), method: 0 }).result)?.prediction.trials).toBe(300);
+  await expect(pool.run({ project: example(300), methods: [0] }).results).rejects.toThrow('out of memory');
+  expect((await pool.run({ project: example(300), methods: [0] }).results)?.[0]?.prediction.trials).toBe(300);
 });
 
 test('a question that is dropped ends its worker in the middle of a step, and another takes its place', async () => {

@@ -1,8 +1,8 @@
 /** The loop every simulation runs in: exact trials, why it ended, and what a stop keeps. */
 import { describe, expect, test } from 'vitest';
-import { BLOCK_TRIALS, blockCount, blockLoop, finish, trialsInBlock } from '../../../sim/run/block-loop';
+import { atOnce, BLOCK_TRIALS, blockCount, blockLoop, finish, trialsInBlock } from '../../../sim/run/block-loop';
 
-const run = (block: number, trials: number) => ({ block, trials });
+const run = atOnce((block: number, trials: number) => ({ block, trials }));
 
 describe('a run of a given number of trials', () => {
   test.each([1, 99, BLOCK_TRIALS - 1, BLOCK_TRIALS, BLOCK_TRIALS + 1, 5 * BLOCK_TRIALS, 12_345])(
@@ -44,6 +44,39 @@ describe('a run that is stopped', () => {
     expect([blocks.length, stopReason]).toEqual([2, 'trial-limit']);
     const late = finish(blockLoop({ trials: BLOCK_TRIALS, run, shouldStop: () => true }));
     expect([late.blocks.length, late.stopReason]).toEqual([1, 'trial-limit']);
+  });
+});
+
+describe('a block that is made in steps', () => {
+  function* inSteps(block: number): Generator<void, number, void> {
+    yield;
+    yield;
+    return block;
+  }
+
+  test('pauses the run between them, with the whole blocks told', () => {
+    expect([...blockLoop({ trials: BLOCK_TRIALS + 5, run: inSteps })]).toEqual([
+      0,
+      0,
+      BLOCK_TRIALS,
+      BLOCK_TRIALS,
+      BLOCK_TRIALS,
+      BLOCK_TRIALS + 5,
+    ]);
+  });
+
+  test('is given up when the run is stopped, unless it is the first', () => {
+    const stopped = (after: number) => {
+      let steps = 0;
+      const loop = blockLoop({ trials: 10 * BLOCK_TRIALS, run: inSteps, shouldStop: () => steps >= after });
+      for (let step = loop.next(); ; step = loop.next()) {
+        if (step.done) return step.value;
+        steps++;
+      }
+    };
+    expect(stopped(1)).toEqual({ blocks: [0], stopReason: 'cancelled' });
+    expect(stopped(5)).toEqual({ blocks: [0], stopReason: 'cancelled' });
+    expect(stopped(6)).toEqual({ blocks: [0, 1], stopReason: 'cancelled' });
   });
 });
 
