@@ -155,7 +155,8 @@ export function simulateProject(pool: SimulationPool): Simulation {
   };
 
   const dropRunning = (): void => {
-    for (const task of running?.tasks ?? []) task.drop();
+    // Those that wait first: otherwise they would be begun as those before them end.
+    for (const task of running?.tasks.toReversed() ?? []) task.drop();
   };
 
   const begin = (project: Project): void => {

@@ -116,8 +116,7 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
       if (data.say === 'progress' || data.say === 'question progress' || data.say === 'stopped')
         return entry.hear(data);
       finish(entry);
-      if (data.say === 'dropped') entry.dropped();
-      else if (data.say === 'failed') entry.failed(new SimulationFailed(data.sentence));
+      if (data.say === 'failed') entry.failed(new SimulationFailed(data.sentence));
       else entry.hear(data);
     };
     worker.onerror = (event) => {
@@ -143,8 +142,16 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
     return true;
   };
 
-  const end = (entry: Entry, say: 'stop' | 'drop'): void => {
-    if (!takeOut(entry) && running.has(entry.id)) entry.worker?.postMessage({ say, id: entry.id });
+  const stop = (entry: Entry): void => {
+    if (!takeOut(entry) && running.has(entry.id)) entry.worker?.postMessage({ say: 'stop', id: entry.id });
+  };
+
+  /** The worker hears of it before it hears of its next task; nobody waits for its answer. */
+  const drop = (entry: Entry): void => {
+    if (takeOut(entry) || !running.has(entry.id)) return;
+    entry.worker?.postMessage({ say: 'drop', id: entry.id });
+    entry.dropped();
+    finish(entry);
   };
 
   /** A step of a long question may take seconds; whoever drops it does not wait for it. */
@@ -154,7 +161,7 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
       entry.worker.terminate();
       lose(entry);
       entry.dropped();
-    } else end(entry, 'drop');
+    } else drop(entry);
   };
 
   return {
@@ -175,7 +182,7 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
         failed: reject,
       };
       enqueue(entry);
-      return { results: promise, stop: () => end(entry, 'stop'), drop: () => end(entry, 'drop') };
+      return { results: promise, stop: () => stop(entry), drop: () => drop(entry) };
     },
     ask<Kind extends QuestionKind>(
       { project, method, question }: QuestionTask<Kind>,

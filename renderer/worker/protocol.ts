@@ -1,4 +1,4 @@
-/** What the page and its simulation workers say to each other. One worker does one thing at a time. */
+/** What the page and its simulation workers say to each other. One worker does one thing at a time; what it is to drop ends at its next pause. */
 import type { Project } from '../../sim/project/document';
 import type { MethodResult, RunProgress } from '../../sim/run/prediction';
 import type { Answered, Question, QuestionKind, QuestionProgress } from './questions';
@@ -18,7 +18,7 @@ export interface QuestionTask<Kind extends QuestionKind = QuestionKind> {
   question: Question<Kind>;
 }
 
-/** `stop` keeps the rings done so far as the result, a question has nothing to keep; `drop` throws them away. Both are confirmed. */
+/** `stop` keeps the rings done so far as the result, a question has nothing to keep; `drop` throws them away, and nothing more is heard of it. */
 export type ToWorker =
   | { say: 'run'; id: number; task: Task }
   | { say: 'ask'; id: number; task: QuestionTask }
@@ -33,5 +33,4 @@ export type FromWorker =
   | { say: 'results'; id: number; results: MethodResult[] }
   | { say: 'question progress'; id: number; progress: QuestionProgress }
   | { say: 'answer'; id: number; answered: Answered }
-  | { say: 'dropped'; id: number }
   | { say: 'failed'; id: number; sentence: string };

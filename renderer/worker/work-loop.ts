@@ -58,7 +58,7 @@ export function workLoop(
       const isOverBudget = () => task.budgetMs !== undefined && performance.now() - startMs > task.budgetMs;
       const steps = runMethod(task.project, method, { shouldStop: () => job.wish !== 'go on' || isOverBudget() });
       const done = await drive(job, steps, (progress) => tell({ say: 'progress', id, progress }, []));
-      if (!done) return tell({ say: 'dropped', id }, []);
+      if (!done) return;
       const elapsedMs = Math.round(performance.now() - startMs);
       results.push({ ...done.value, prediction: { ...done.value.prediction, elapsedMs } });
     }
@@ -69,7 +69,7 @@ export function workLoop(
     const { id } = job;
     const steps = answerSteps(project, method, question);
     const done = await drive(job, steps, (progress) => tell({ say: 'question progress', id, progress }, []));
-    tell(done ? { say: 'answer', id, answered: done.value } : { say: 'dropped', id }, []);
+    if (done) tell({ say: 'answer', id, answered: done.value }, []);
   };
 
   return (message) => {

@@ -14,6 +14,8 @@ export interface WeighedMethod {
   index: number;
   name: string;
   isFresh: boolean;
+  /** Whether a longer run than the quick preview stands behind it. */
+  isRefined: boolean;
   /** Whether cost and grades were worked out for the limit that is set. */
   isGraded: boolean;
   /** Read at the limit that is set. */
@@ -30,7 +32,8 @@ function weighed(outcomes: readonly MethodOutcome[], limitMm: number): WeighedMe
   return outcomes.flatMap(({ method: { name }, index, outcome, isFresh, isOff }) => {
     if (isOff || !outcome) return [];
     const isGraded = outcome.showLimitMm === limitMm;
-    return [{ index, name, isFresh, isGraded, result: resultAtLimit(outcome.result, limitMm, name) }];
+    const isRefined = outcome.stage !== 'preview';
+    return [{ index, name, isFresh, isRefined, isGraded, result: resultAtLimit(outcome.result, limitMm, name) }];
   });
 }
 

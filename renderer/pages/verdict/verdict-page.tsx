@@ -17,7 +17,7 @@ import { VerdictTable } from './verdict-table';
 export function VerdictPage() {
   const verdict = useVerdict();
   // What takes longer follows once the figures are drawn, and waits for figures that fit.
-  const calmMethods = useDeferredValue(useLastFresh(verdict.methods));
+  const calmMethods = useDeferredValue(useLastRefined(verdict.methods));
   const problems = useProblems();
   const { headline, because } = verdict.recommendation;
   const isSoft = problems.length > 0 || verdict.methods.some(({ isFresh }) => !isFresh);
@@ -75,10 +75,10 @@ export function VerdictPage() {
   );
 }
 
-/** The methods when last all of them were fresh; as they are where that never was so. */
-function useLastFresh(methods: readonly WeighedMethod[]): readonly WeighedMethod[] {
+/** The methods when last all of them were fresh and more than a preview; as they are where that never was so. */
+function useLastRefined(methods: readonly WeighedMethod[]): readonly WeighedMethod[] {
   const [kept, setKept] = useState(methods);
-  const isUp = methods.every(({ isFresh }) => isFresh);
+  const isUp = methods.every(({ isFresh, isRefined }) => isFresh && isRefined);
   if (isUp && kept !== methods) setKept(methods);
   const isOfThese = kept.length === methods.length && kept.every(({ name }, i) => name === methods[i]?.name);
   return isUp || !isOfThese ? methods : kept;

@@ -24,7 +24,7 @@ function weighed(trials: number): WeighedMethod[] {
   const project = exampleProject();
   return [0, 1, 2].map((index) => {
     const result = finish(runMethod(project, index, { trials }));
-    return { index, name: result.prediction.name, isFresh: true, isGraded: true, result };
+    return { index, name: result.prediction.name, isFresh: true, isRefined: true, isGraded: true, result };
   });
 }
 
