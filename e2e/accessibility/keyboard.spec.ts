@@ -13,6 +13,9 @@ function focusedName(page: Page): Promise<string> {
     const focused = document.activeElement;
     const label = focused?.getAttribute('aria-label');
     if (label) return label;
+    const labels =
+      focused instanceof HTMLInputElement || focused instanceof HTMLTextAreaElement ? focused.labels : null;
+    if (labels?.length) return [...labels].map(({ textContent }) => textContent.trim()).join(' ');
     const ids = focused?.getAttribute('aria-labelledby')?.split(' ') ?? [];
     const texts = ids.map((id) => document.getElementById(id)?.textContent ?? '');
     return ids.length > 0 ? texts.join(' ') : (focused?.textContent ?? '');
@@ -54,6 +57,43 @@ test('from start to a changed verdict without a mouse', async ({ page, openApp }
   await page.keyboard.press('ArrowLeft');
   await expect(limitHandle(page)).toHaveAttribute('aria-valuetext', '0.14 mm');
   await expect(page.getByRole('rowheader', { name: 'Knife line' })).toBeVisible();
+});
+
+test('the joints, the test cuts and the sheet without a mouse', async ({ page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
+  await expect(limitHandle(page)).toBeVisible();
+
+  await tabTo(page, 'Joints');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('of 100 pieces', { timeout: 120_000 });
+  await tabTo(page, 'Joint that is marked');
+  const strip = page.getByRole('slider', { name: 'Joint that is marked' });
+  await page.keyboard.press('Home');
+  await expect(strip).toHaveAttribute('aria-valuetext', /^Joint 1, between staves 1 and 2: 0\.\d+ mm$/);
+  await page.keyboard.press('ArrowRight');
+  await expect(strip).toHaveAttribute('aria-valuetext', /^Joint 2, /);
+  await expect(page.getByRole('region', { name: 'The joint that is marked' })).toContainText('Joint 2, between');
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('ArrowLeft');
+  await expect(strip).toHaveAttribute('aria-valuetext', /^Joint 12, between staves 12 and 1: /);
+
+  await tabTo(page, 'Test cuts');
+  await page.keyboard.press('Enter');
+  await tabTo(page, 'By how much');
+  await page.keyboard.type('6.07');
+  await expect(page.getByRole('region', { name: 'What to dial', exact: true })).toContainText('Tilt the blade 0.10°');
+  await tabTo(page, 'Dialled; read the next test piece');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('textbox', { name: 'By how much' })).toHaveValue('');
+
+  await tabTo(page, 'Explain');
+  await page.keyboard.press('Enter');
+  await tabTo(page, 'Line for the client');
+  await page.keyboard.type('For the neighbours');
+  await expect(page.getByRole('article', { name: /^Sheet: / })).toContainText('For the neighbours');
+  await tabTo(page, 'The drawing');
+  await page.keyboard.press('Space');
+  await expect(page.getByRole('checkbox', { name: 'The drawing' })).not.toBeChecked();
 });
 
 test('whatever is focused can be seen to be', async ({ page }) => {

@@ -36,6 +36,24 @@ test('inches change what is shown and typed, and never the piece', async ({ page
   await expect(page.getByRole('textbox', { name: 'Height along the face' })).toHaveValue('140');
 });
 
+test('angles are shown in degrees and minutes where that is wanted, and typed in either way', async ({ page }) => {
+  await showPage(page, 'Piece');
+  await page.getByRole('radio', { name: '22°30′' }).check({ force: true });
+  await page.getByRole('checkbox', { name: 'Something round must fit inside' }).uncheck();
+  await page.getByRole('textbox', { name: 'Sides, typed' }).fill('16');
+  const sentence = page.getByRole('heading', { level: 1 });
+  // Sixteen upright sides: 180°/16 = 11.25° = 11°15′.
+  await expect(sentence).toContainText('Tilt the blade 11°15′');
+  await expect(page.getByText('78°45′ from the table')).toBeVisible();
+  const slope = page.getByRole('textbox', { name: 'Slope from upright, typed' });
+  await slope.fill('7.5');
+  await slope.blur();
+  await expect(slope).toHaveValue('7°30′');
+  await slope.fill("8°20'");
+  await page.getByRole('radio', { name: '22.5°' }).check({ force: true });
+  await expect(slope).toHaveValue('8.3333');
+});
+
 test('what could be cut badly is said before it is cut', async ({ page }) => {
   await showPage(page, 'Piece');
   const cautions = page.getByRole('region', { name: 'Before you cut' });

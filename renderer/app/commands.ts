@@ -172,7 +172,7 @@ const THEMES: readonly { theme: ThemeChoice; label: string }[] = [
 
 function viewCommands(): Plain[] {
   const { project } = useDocument.getState();
-  const { inchFractions } = useView.getState();
+  const { inchFractions, angleStyle } = useView.getState();
   const isInch = project.display === 'inch';
   const isSo = (so: boolean, why: string) => () => (so ? why : null);
   return [
@@ -196,6 +196,13 @@ function viewCommands(): Plain[] {
       keywords: ['units', 'fractions', 'decimals'],
       whyNot: isSo(!isInch, 'Lengths are in millimetres.'),
       run: () => useView.setState({ inchFractions: !inchFractions }),
+    },
+    {
+      id: 'angle-style',
+      label: angleStyle === 'decimal' ? 'Angles in degrees and minutes' : 'Angles in decimal degrees',
+      keywords: ['units', 'degrees', 'minutes', 'decimals'],
+      whyNot: () => null,
+      run: () => useView.setState({ angleStyle: angleStyle === 'decimal' ? 'minutes' : 'decimal' }),
     },
     ...THEMES.map(({ theme, label }) => ({
       id: `theme-${theme}`,

@@ -5,6 +5,7 @@ import { shownGap, TOUCHES_MM } from '../../sim/wording/joints';
 import { DrawingPlace } from './drawing-place';
 import { type GapOutline, gapOutline, type JointOutline } from './gap-outline';
 import { closedPath, Hatch, hatchFill, openPath } from './hatch';
+import { jointByKey } from './joint-keys';
 import { letteringPx } from './lettering';
 import type { Point } from './ring-outline';
 import './ring-gaps.css';
@@ -30,8 +31,6 @@ export interface RingGapsProps {
 const TALLEST_RING_PX = 430;
 /** More joints than this have no room for a figure each. */
 const MOST_FIGURES = 16;
-const KEYS_ON: readonly string[] = ['ArrowRight', 'ArrowDown'];
-const KEYS_BACK: readonly string[] = ['ArrowLeft', 'ArrowUp'];
 
 /** One ring in plan, its gaps drawn wider than they are; its joints can be walked through with the arrow keys. */
 export function RingGaps(props: RingGapsProps) {
@@ -76,15 +75,8 @@ function GapsDrawing(props: RingGapsProps & { widthPx: number; textPx: number })
   const list = useRef<HTMLDivElement>(null);
 
   const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const last = joints.length - 1;
-    const next = KEYS_ON.includes(event.key)
-      ? (marked + 1) % joints.length
-      : KEYS_BACK.includes(event.key)
-        ? (marked + last) % joints.length
-        : { Home: 0, End: last }[event.key];
-    if (next === undefined) return;
-    event.preventDefault();
+    const next = jointByKey(event, marked, joints.length);
+    if (next === null) return;
     onMark(next);
     list.current?.querySelectorAll<SVGGElement>('[role="option"]')[next]?.focus();
   };

@@ -1,8 +1,7 @@
 import type { ReactNode } from 'react';
-import type { Display } from '../../sim/wording/figures';
+import type { AngleStyle, Display } from '../../sim/wording/figures';
 
-export type { Display };
-export type AngleStyle = 'decimal' | 'minutes';
+export type { AngleStyle, Display };
 
 /**
  * What every field takes. `onChange` comes on every valid keystroke and on every move of a slider;

@@ -26,14 +26,15 @@ function useAbout({ path, label, help, origin }: About) {
   const problem = useProblemAt(path);
   const display = useDocument((state) => state.project.display);
   const fractions = useView((view) => view.inchFractions);
+  const angleStyle = useView((view) => view.angleStyle);
   const common = { label: label ?? field?.label ?? path, help: help ?? fieldHelp(path), origin, problem, ...gesture };
-  return { unit: field?.unit ?? '', common, lengthStyle: { display, fractions } };
+  return { unit: field?.unit ?? '', common, lengthStyle: { display, fractions }, angleStyle };
 }
 
 export function NumberAt({ value, onChange, ...about }: About & { value: number; onChange: (value: number) => void }) {
-  const { unit, common, lengthStyle } = useAbout(about);
+  const { unit, common, lengthStyle, angleStyle } = useAbout(about);
   if (unit === 'mm') return <LengthField {...common} {...lengthStyle} value={value} onChange={onChange} />;
-  if (unit === '°') return <AngleField {...common} value={value} onChange={onChange} />;
+  if (unit === '°') return <AngleField {...common} angleStyle={angleStyle} value={value} onChange={onChange} />;
   return <NumberField {...common} unit={unit || undefined} value={value} onChange={onChange} />;
 }
 

@@ -12,6 +12,7 @@ const READS: { [Key in KeptKey]: (value: unknown) => value is Kept[Key] } = {
   theme: (value): value is Kept['theme'] => value === 'system' || value === 'light' || value === 'dark',
   orientation: (value): value is Kept['orientation'] => value === 'shown' || value === 'put away',
   inchFractions: (value): value is Kept['inchFractions'] => typeof value === 'boolean',
+  angleStyle: (value): value is Kept['angleStyle'] => value === 'decimal' || value === 'minutes',
   paper: (value): value is Kept['paper'] => value === 'a4' || value === 'letter',
 };
 

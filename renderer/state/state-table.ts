@@ -36,6 +36,7 @@ export const STATE_TABLE = {
   theme: { kept: 'machine', undoable: false },
   orientation: { kept: 'machine', undoable: false },
   inchFractions: { kept: 'machine', undoable: false },
+  angleStyle: { kept: 'machine', undoable: false },
   differsFrom: { kept: 'nowhere', undoable: false },
   switchedOff: { kept: 'nowhere', undoable: false },
   bench: { kept: 'nowhere', undoable: false },

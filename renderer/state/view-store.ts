@@ -1,6 +1,7 @@
 /** What the person looks at and how: never part of the project file. */
 import { create } from 'zustand';
 import type { Paper, SheetKind } from '../../main/contract/report';
+import type { AngleStyle } from '../../sim/wording/figures';
 
 export const PAGES = ['piece', 'methods', 'verdict', 'joints', 'test-cuts', 'explain'] as const;
 export type Page = (typeof PAGES)[number];
@@ -40,6 +41,8 @@ export interface ViewState {
   orientation: 'shown' | 'put away';
   /** Inches as fractions to 1/64. */
   inchFractions: boolean;
+  /** Angles in decimal degrees, or in degrees and minutes. */
+  angleStyle: AngleStyle;
   /** Names of the methods that are left out of the comparison for now. */
   switchedOff: string[];
   /** Name of the method that the others are held against on the page Methods; null for none. */
@@ -58,6 +61,7 @@ export const useView = create<ViewState>()(() => ({
   theme: 'system',
   orientation: 'shown',
   inchFractions: false,
+  angleStyle: 'decimal',
   switchedOff: [],
   differsFrom: null,
   bench: null,

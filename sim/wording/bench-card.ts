@@ -2,7 +2,7 @@
 import type { BenchCard, TestPieceKind } from '../decide/bench-card';
 import { RADIANS_PER_DEGREE, ringGeometry } from '../geometry/ring';
 import type { Method, Piece } from '../project/document';
-import { type Display, gapText, lengthText } from './figures';
+import { capital, type Display, gapText, lengthText } from './figures';
 import { edgeRead, smallAngleText } from './test-pieces';
 
 export interface BenchWords {
@@ -55,8 +55,6 @@ function looks(mm: number, kind: TestPieceKind, piece: Piece, display: Display):
       return mm < 0 ? `${length} of light at the corner` : `${length} of light at the end of the leg`;
   }
 }
-
-const capital = (sentence: string): string => sentence.charAt(0).toUpperCase() + sentence.slice(1);
 
 /** A turn below this cannot be dialled on any saw. */
 const NOTHING_DEG = 0.0005;

@@ -10,14 +10,12 @@ import { ASSUMED_AIR, moistureChange, seasonForecast } from '../season/forecast'
 import { countAtMost } from '../statistics/ecdf';
 import { wilson } from '../statistics/wilson';
 import { PROGRAM_VERSION } from '../version';
-import { angleText, countText, type Display, gapText, lengthText, listText, piecesText } from './figures';
+import { angleText, capital, countText, type Display, gapText, lengthText, listText, piecesText } from './figures';
 import { showGapP95Text } from './tables';
 import { roundsText } from './test-value';
 import { rankedByMerit } from './verdict';
 
 const COUNT_WORDS = ['Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve'];
-
-const capital = (sentence: string): string => sentence.charAt(0).toUpperCase() + sentence.slice(1);
 
 /** "Twelve staves of oak, upright, 280 mm over the outside flats, 140 mm high and 15 mm thick." */
 export function pieceSentence({ piece, stock, display }: Project): string {

@@ -9,6 +9,9 @@ export const MM_PER_INCH = 25.4;
 /** A joint that stands open further than this has not closed, and its width is no longer told. */
 export const OVER_GAP_MM = 2;
 
+/** A sentence begins with it. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 const fixed = (value: number, decimals: number): string => {
   const text = value.toFixed(decimals);
   return Number(text) === 0 ? text.replace('-', '') : text;
@@ -72,8 +75,11 @@ export function gapText(mm: number, display: Display, uncertaintyMm = 0.03): str
   return `${fixed(value, Math.max(least, decimalsFor(uncertainty, least + 1)))} ${unit}`;
 }
 
+/** In decimal degrees, or in degrees and minutes. */
+export type AngleStyle = 'decimal' | 'minutes';
+
 /** "22.5°" or "22°30′". */
-export function angleText(deg: number, style: 'decimal' | 'minutes' = 'decimal', decimals = 2): string {
+export function angleText(deg: number, style: AngleStyle = 'decimal', decimals = 2): string {
   if (style === 'decimal') return `${Number(fixed(deg, decimals))}°`;
   const minutes = Math.round(Math.abs(deg) * 60);
   const sign = deg < 0 && minutes > 0 ? '-' : '';

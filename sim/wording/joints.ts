@@ -2,7 +2,7 @@
 import type { Assembly } from '../project/document';
 import type { JointOpening, SingleRing } from '../run/single-ring';
 import type { TouchExcess } from '../run/touch-excess';
-import { countText, type Display, gapText, lengthText, listText, OVER_GAP_MM } from './figures';
+import { capital, countText, type Display, gapText, lengthText, listText, OVER_GAP_MM } from './figures';
 import type { TextTable } from './tables';
 
 /** Below this an opening rounds to nothing: the joint touches there. */
@@ -132,8 +132,6 @@ export function touchSentence(excess: TouchExcess | null, display: Display): str
   const average = Number.parseFloat(mean ?? '') === 0 ? 'no wider on average, but' : `${mean} too wide on average, and`;
   return `Touch, the quick rule, would make the widest gap ${average} at least ${most} too wide in 5 of 100 (${rings}).`;
 }
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A sentence that begins with a method's name, where it is plain which method is spoken of. */
 export function withoutName(sentence: string, name: string): string {

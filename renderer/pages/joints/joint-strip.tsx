@@ -1,14 +1,15 @@
 /** The joints of all rings side by side: the gap that 95 of 100 rings stay under at each. */
 import { jointFigures } from '../../../sim/export/joint-figures';
 import type { Assembly, Project } from '../../../sim/project/document';
-import { gapText, OVER_GAP_MM } from '../../../sim/wording/figures';
-import { closingSentence, jointsSentence, jointTable } from '../../../sim/wording/joints';
+import { capital, gapText, OVER_GAP_MM } from '../../../sim/wording/figures';
+import { betweenText, closingSentence, jointName, jointsSentence, jointTable } from '../../../sim/wording/joints';
 import { markOf } from '../../app/method-mark';
 import { unbroken } from '../../app/unbroken';
 import { ChartFrame } from '../../charts/chart-frame';
 import { gapScale } from '../../charts/gap-scale';
 import { PlainPlot, type PlotPlace } from '../../charts/plain-plot';
 import { TextTableView } from '../../charts/text-table';
+import { jointByKey } from '../../drawing/joint-keys';
 import { formatLength, lengthUnit } from '../../inputs/format-quantity';
 import type { MarkedJoint } from './ring-panel';
 
@@ -51,7 +52,20 @@ export function JointStrip(props: JointStripProps) {
       table={<TextTableView table={jointTable(jointP95Mm, null, display)} marked={marked} onMark={onMark} />}
       figures={() => jointFigures(jointP95Mm, null, display)}
     >
-      <div className={isFresh ? undefined : 'softened'}>
+      <div
+        className={isFresh ? undefined : 'softened'}
+        role="slider"
+        tabIndex={0}
+        aria-label="Joint that is marked"
+        aria-valuemin={1}
+        aria-valuemax={count}
+        aria-valuenow={marked + 1}
+        aria-valuetext={`${capital(jointName(marked))}, ${betweenText(marked, count)}: ${gapText(jointP95Mm[marked] ?? 0, display)}`}
+        onKeyDown={(event) => {
+          const next = jointByKey(event, marked, count);
+          if (next !== null) onMark(next);
+        }}
+      >
         <PlainPlot x={x} y={y} heightRem={HEIGHT_REM} summary={said}>
           {(place) => (
             <Strip

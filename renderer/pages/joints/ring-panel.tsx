@@ -2,10 +2,9 @@
 import { jointFigures } from '../../../sim/export/joint-figures';
 import type { Project } from '../../../sim/project/document';
 import type { JointOpening, SingleRing } from '../../../sim/run/single-ring';
-import { gapText } from '../../../sim/wording/figures';
+import { capital, gapText } from '../../../sim/wording/figures';
 import {
   betweenText,
-  capital,
   jointName,
   jointTable,
   openingsText,

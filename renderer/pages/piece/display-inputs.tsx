@@ -1,16 +1,23 @@
 /** The units on the screen; changing them never changes the piece. */
 import { ChoiceField } from '../../inputs/choice-field';
+import type { Choice } from '../../inputs/field-props';
 import { edit, useDocument } from '../../state/document-store';
-import { useView } from '../../state/view-store';
+import { useView, type ViewState } from '../../state/view-store';
 
 const DISPLAYS = [
   { value: 'metric', label: 'Millimetres' },
   { value: 'inch', label: 'Inches' },
 ] as const;
 
+const ANGLES: readonly Choice<ViewState['angleStyle']>[] = [
+  { value: 'decimal', label: '22.5°' },
+  { value: 'minutes', label: '22°30′' },
+];
+
 export function DisplayInputs() {
   const display = useDocument((state) => state.project.display);
   const inchFractions = useView((view) => view.inchFractions);
+  const angleStyle = useView((view) => view.angleStyle);
   return (
     <fieldset className="group">
       <legend>Units</legend>
@@ -30,6 +37,12 @@ export function DisplayInputs() {
           Fractions to 1/64
         </label>
       )}
+      <ChoiceField
+        label="Angles as"
+        value={angleStyle}
+        choices={ANGLES}
+        onChange={(angleStyle) => useView.setState({ angleStyle })}
+      />
     </fieldset>
   );
 }

@@ -4,7 +4,7 @@ import { ringGeometry } from '../../../sim/geometry/ring';
 import { warnings } from '../../../sim/project/checks';
 import type { Project } from '../../../sim/project/document';
 import { cautionsFor } from '../../../sim/wording/cautions';
-import { angleText, lengthText } from '../../../sim/wording/figures';
+import { type AngleStyle, angleText, lengthText } from '../../../sim/wording/figures';
 import { FailureBoundary } from '../../app/failure-boundary';
 import { PageFrame } from '../../app/page-frame';
 import { RingElevation } from '../../drawing/ring-elevation';
@@ -26,10 +26,10 @@ import { Seasons } from './seasons';
 import { StockInputs } from './stock-inputs';
 
 /** "Tilt the blade 15° and cut twelve …", the answer of the page. */
-function settingSentence({ piece, display }: Project): string {
+function settingSentence({ piece, display }: Project, angleStyle: AngleStyle): string {
   const { bevelDeg, crosscutDeg, staveWidthMm } = ringGeometry(piece);
-  const tilt = bevelDeg === 0 ? 'Leave the blade square' : `Tilt the blade ${angleText(bevelDeg)}`;
-  const swing = crosscutDeg === 0 ? '' : `, swing the gauge ${angleText(crosscutDeg)}`;
+  const tilt = bevelDeg === 0 ? 'Leave the blade square' : `Tilt the blade ${angleText(bevelDeg, angleStyle)}`;
+  const swing = crosscutDeg === 0 ? '' : `, swing the gauge ${angleText(crosscutDeg, angleStyle)}`;
   const width = lengthText(staveWidthMm, display, { uncertaintyMm: 0.1 });
   return `${tilt}${swing} and cut ${piece.sides} staves ${width} wide.`;
 }
@@ -37,16 +37,18 @@ function settingSentence({ piece, display }: Project): string {
 export function PiecePage() {
   const project = useDocument((state) => state.project);
   const fractions = useView((view) => view.inchFractions);
+  const angleStyle = useView((view) => view.angleStyle);
   const problems = useProblems().filter(({ path }) => !path.startsWith('methods'));
   const drawn = useLastThatStands(project, problems.length === 0);
   const { piece, stock, display } = drawn;
-  const drawing = { piece, display, fractions };
+  const drawing = { piece, display, fractions, angleStyle };
   const geometry = ringGeometry(piece);
-  const className = problems.length > 0 ? 'softened' : undefined;
+  const isSoft = problems.length > 0;
+  const className = isSoft ? 'softened' : undefined;
   return (
     <PageFrame
       question="What do you make, and how is the saw set for it?"
-      answer={<span className={className}>{settingSentence(drawn)}</span>}
+      answer={<span className={className}>{settingSentence(drawn, angleStyle)}</span>}
       inputs={
         <>
           <RingInputs />
@@ -67,7 +69,7 @@ export function PiecePage() {
             </ul>
           )}
           <Warnings project={project} />
-          <div className={`piece-consequences ${className}`}>
+          <div className={isSoft ? 'piece-consequences softened' : 'piece-consequences'}>
             <div>
               <FailureBoundary what="plan">
                 <SavedDrawing title="Plan of the ring">

@@ -8,6 +8,7 @@ import { SliderField } from '../../inputs/slider-field';
 import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
+import { useView } from '../../state/view-store';
 import { NumberAt } from '../number-at';
 
 const SIZES: readonly Choice<SizeBy>[] = [
@@ -30,6 +31,7 @@ const GRAINS: readonly Choice<Grain>[] = [
 
 export function RingInputs() {
   const piece = useDocument((state) => state.project.piece);
+  const angleStyle = useView((view) => view.angleStyle);
   const set = (patch: Parameters<typeof withSection<'piece'>>[1]): void => edit(withSection('piece', patch));
   const gesture = { onGestureStart: beginGesture, onGestureEnd: endGesture };
   /** The same ring, described by another of its dimensions. */
@@ -60,6 +62,7 @@ export function RingInputs() {
       />
       <SliderField
         kind="angle"
+        angleStyle={angleStyle}
         label="Slope from upright"
         help="0° is an upright vessel, 90° a flat frame."
         value={piece.slopeDeg}

@@ -6,12 +6,15 @@ import { geometryTable } from '../../../sim/wording/tables';
 import { SaveTable } from '../../exports/save-table';
 import { Explained } from '../../inputs/explained';
 import { useDocument } from '../../state/document-store';
+import { useView } from '../../state/view-store';
 
 /** Rows of the table that the large figures say already. */
 const SAID_LARGE = 3;
 
 export function SawSettings({ geometry }: { geometry: RingGeometry }) {
   const display = useDocument((state) => state.project.display);
+  const angleStyle = useView((view) => view.angleStyle);
+  const angle = (deg: number): string => angleText(deg, angleStyle);
   const { rows } = geometryTable(geometry, display);
   return (
     <section className="group saved" aria-labelledby="saw-title">
@@ -22,13 +25,13 @@ export function SawSettings({ geometry }: { geometry: RingGeometry }) {
       <dl className="settings">
         <div>
           <dt>Blade tilt from square</dt>
-          <dd>{angleText(geometry.bevelDeg)}</dd>
-          <dd className="note">{angleText(90 - geometry.bevelDeg)} from the table</dd>
+          <dd>{angle(geometry.bevelDeg)}</dd>
+          <dd className="note">{angle(90 - geometry.bevelDeg)} from the table</dd>
         </div>
         <div>
           <dt>Gauge swing from square</dt>
-          <dd>{angleText(geometry.crosscutDeg)}</dd>
-          <dd className="note">{angleText(90 - geometry.crosscutDeg)} from the blade</dd>
+          <dd>{angle(geometry.crosscutDeg)}</dd>
+          <dd className="note">{angle(90 - geometry.crosscutDeg)} from the blade</dd>
         </div>
       </dl>
       <table className="figures">

@@ -30,6 +30,7 @@ function Reading({ tested }: { tested: TestedMethod }) {
   const { project, index, method, kind, pieces, isFresh } = tested;
   const { piece, display } = project;
   const fractions = useView((view) => view.inchFractions);
+  const angleStyle = useView((view) => view.angleStyle);
   const bench = useView((view) => view.bench);
   const reading = readingAtHand(tested, bench);
   const set = (patch: Partial<BenchReading>): void => useView.setState({ bench: { ...reading, ...patch } });
@@ -77,6 +78,7 @@ function Reading({ tested }: { tested: TestedMethod }) {
           onChange={(mm) => set(mm !== null && mm < 0 ? { sizeMm: -mm, isOver: true } : { sizeMm: mm })}
         />
         <AngleField
+          angleStyle={angleStyle}
           label={`What the ${setting} shows now, from square`}
           help="As the saw’s scale or your angle gauge shows it; only the difference matters."
           value={shownDeg}

@@ -140,8 +140,11 @@ test('units and theme change by command, and never the piece', async () => {
   await command('units-inch').run();
   await command('inch-fractions').run();
   await command('theme-dark').run();
+  expect(command('angle-style').label).toBe('Angles in degrees and minutes');
+  await command('angle-style').run();
+  expect(command('angle-style').label).toBe('Angles in decimal degrees');
   expect(useDocument.getState().project).toMatchObject({ display: 'inch', piece });
-  expect(useView.getState()).toMatchObject({ inchFractions: true, theme: 'dark' });
+  expect(useView.getState()).toMatchObject({ inchFractions: true, angleStyle: 'minutes', theme: 'dark' });
   expect(command('theme-dark').whyNot()).not.toBeNull();
 });
 

@@ -11,15 +11,21 @@ test('what is kept on this machine comes back, and nothing else is written there
     text = kept;
   });
   useView.setState({ theme: 'dark', page: 'piece', switchedOff: ['Fixed stop'] });
-  expect(keptView(text)).toEqual({ theme: 'dark', orientation: 'put away', inchFractions: false, paper: 'a4' });
+  expect(keptView(text)).toEqual({
+    theme: 'dark',
+    orientation: 'put away',
+    inchFractions: false,
+    angleStyle: 'decimal',
+    paper: 'a4',
+  });
   const machineKeys = Object.entries(STATE_TABLE).filter(([, { kept }]) => kept === 'machine');
   expect(Object.keys(JSON.parse(text ?? ''))).toEqual(machineKeys.map(([key]) => key));
 });
 
 test('left-over settings of another kind are passed over one by one', () => {
-  expect(keptView('{"theme":"sepia","paper":"a3","inchFractions":true,"page":"piece"}')).toEqual({
-    inchFractions: true,
-  });
+  const text = '{"theme":"sepia","paper":"a3","inchFractions":true,"angleStyle":"radians","page":"piece"}';
+  expect(keptView(text)).toEqual({ inchFractions: true });
+  expect(keptView('{"angleStyle":"minutes"}')).toEqual({ angleStyle: 'minutes' });
   expect(keptView('not JSON')).toEqual({});
   expect(keptView('null')).toEqual({});
   expect(keptView(null)).toEqual({});
