@@ -86,6 +86,42 @@ test('a file that another program changed is written only after a choice', async
   complaints.length = 0;
 });
 
+test('a file that another program changed is told of when the window gets the focus back', async ({
+  page,
+  openApp,
+}, info) => {
+  const file = projectFile(info, 'Umbrella stand');
+  await openApp(page, { file });
+  await expect(titleField(page)).toHaveValue('Umbrella stand');
+  const dialog = page.getByRole('dialog', { name: 'The file is not as it was' });
+  const changeElsewhere = async (title: string) => {
+    writeFileSync(file, JSON.stringify({ ...JSON.parse(readFileSync(file, 'utf8')), title }));
+    await comeBack(page);
+    await expect(dialog).toContainText('piece.ringtrue.json was changed by another program');
+  };
+  await comeBack(page);
+  await changeElsewhere('Umbrella stand, theirs');
+  await expect(dialog).not.toContainText('Your edits are given up.');
+  await dialog.getByRole('button', { name: 'Open it as it is now' }).click();
+  await expect(page).toHaveTitle('Umbrella stand, theirs – Ringtrue');
+  await titleField(page).fill('Umbrella stand, ours');
+  await changeElsewhere('Umbrella stand, theirs again');
+  await expect(dialog).toContainText('Your edits are given up.');
+  await dialog.getByRole('button', { name: 'Keep what is here' }).click();
+  await comeBack(page);
+  await expect(dialog).toBeHidden();
+  await expect(page).toHaveTitle('• Umbrella stand, ours – Ringtrue');
+  expect(JSON.parse(readFileSync(file, 'utf8')).title).toBe('Umbrella stand, theirs again');
+});
+
+/** Chromium under test holds its page focused always, so the event is given by hand; then the answer is waited for. */
+async function comeBack(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    window.dispatchEvent(new Event('focus'));
+    await new Promise((resolve) => setTimeout(resolve, 300));
+  });
+}
+
 test('a file opened before is among the recent ones at the next start', async ({ page, openApp }, info) => {
   await openApp(page, { file: projectFile(info, 'Umbrella stand') });
   await expect(titleField(page)).toHaveValue('Umbrella stand');

@@ -3,6 +3,7 @@ export const CHANNELS = {
   openedAtStart: 'ringtrue:opened-at-start',
   open: 'ringtrue:open',
   reopen: 'ringtrue:reopen',
+  changedOnDisk: 'ringtrue:changed-on-disk',
   recent: 'ringtrue:recent',
   save: 'ringtrue:save',
   keepRecovery: 'ringtrue:keep-recovery',

@@ -69,6 +69,11 @@ export interface Host {
   open(): Promise<OpenedFile | HostProblem | null>;
   /** Reads a file that was open here, or is among the recent ones, as it is now. */
   reopen(place: string): Promise<OpenedFile | HostProblem>;
+  /**
+   * Looks whether a file is still as it was last read or saved here: null when it is, or cannot be looked at, else one
+   * sentence that it was changed. Each change is told once.
+   */
+  changedOnDisk(place: string): Promise<string | null>;
   /** The files that can be reopened, the latest first. */
   recent(): Promise<readonly RecentFile[]>;
   /** Writes to `place` when it is given, else asks where; null when they changed their mind. */

@@ -18,6 +18,8 @@ export const KEEP_RECOVERY_PAYLOAD = z.strictObject({ name: NAME, text: TEXT, pl
 
 export const REOPEN_PAYLOAD = PLACE;
 
+export const CHANGED_ON_DISK_PAYLOAD = PLACE;
+
 export const PRINT_PDF_PAYLOAD = z.strictObject({ name: NAME, html: TEXT });
 
 export const EXPORT_FILE_PAYLOAD = z.strictObject({

@@ -3,12 +3,14 @@ import { basename, resolve } from 'node:path';
 import type { HostProblem, OpenedFile, SavedFile } from '../contract/host';
 import { FileProblem } from './file-problem';
 import { readMarked } from './read-project-file';
-import { bytesMark, ChangedOnDisk, saveProjectFile } from './save-project-file';
+import { bytesMark, ChangedOnDisk, changedSentence, markNow, saveProjectFile } from './save-project-file';
 
 /** A file that has a place, and the mark of its bytes as they were last read or written here; null when never. */
 export interface PlacedFile {
   readonly path: string;
   mark: string | null;
+  /** The mark of the bytes of which it was told last that they are other ones. */
+  told: string | null;
 }
 
 const NOT_OPENED_HERE: HostProblem = {
@@ -21,13 +23,15 @@ const NOT_OPENED_HERE: HostProblem = {
  */
 export class Places {
   readonly #files = new Map<string, PlacedFile>();
+  /** A look at a file while it is being written here would take our own bytes for somebody else's. */
+  #last: Promise<unknown> = Promise.resolve();
 
   /** @returns the word for this file, the same one each time */
   issue(path: string): string {
     const wanted = resolve(path);
     for (const [place, { path: known }] of this.#files) if (known === wanted) return place;
     const place = randomBytes(24).toString('base64url');
-    this.#files.set(place, { path: wanted, mark: null });
+    this.#files.set(place, { path: wanted, mark: null, told: null });
     return place;
   }
 
@@ -55,12 +59,29 @@ export class Places {
     return file ? this.read(file.path) : NOT_OPENED_HERE;
   }
 
+  /** Says once of each change that the file holds other bytes than were last read or written here; null otherwise. */
+  changedOnDisk(place: string): Promise<string | null> {
+    return this.#inOrder(async () => {
+      const file = this.#files.get(place);
+      if (!file || file.mark === null) return null;
+      const now = await markNow(file.path);
+      if (now === file.mark) file.told = null;
+      if (now === null || now === file.mark || now === file.told) return null;
+      file.told = now;
+      return changedSentence(file.path);
+    });
+  }
+
   /**
    * Writes to a place issued before; a failure, or a place never issued, comes back as a sentence.
    *
    * @param overwrite write even when the file is not as it was last read or written here
    */
-  async write(place: string, text: string, overwrite: boolean): Promise<SavedFile | HostProblem> {
+  write(place: string, text: string, overwrite: boolean): Promise<SavedFile | HostProblem> {
+    return this.#inOrder(() => this.#write(place, text, overwrite));
+  }
+
+  async #write(place: string, text: string, overwrite: boolean): Promise<SavedFile | HostProblem> {
     const file = this.#files.get(place);
     if (!file) return NOT_OPENED_HERE;
     try {
@@ -71,6 +92,12 @@ export class Places {
     } catch (error) {
       return asHostProblem(error);
     }
+  }
+
+  #inOrder<Value>(step: () => Promise<Value>): Promise<Value> {
+    const next = this.#last.then(step, step);
+    this.#last = next.catch(() => {});
+    return next;
   }
 }
 

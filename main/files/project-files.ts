@@ -42,6 +42,10 @@ export class ProjectFiles {
     return path === undefined ? this.#places.reread(place) : this.read(path);
   }
 
+  changedOnDisk(place: string): Promise<string | null> {
+    return this.#places.changedOnDisk(place);
+  }
+
   async recent(): Promise<RecentFile[]> {
     const paths = await this.#recent.list();
     return paths.map((path) => ({ name: basename(path), folder: dirname(path), place: this.#places.issue(path) }));

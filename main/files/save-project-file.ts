@@ -13,6 +13,24 @@ export function bytesMark(bytes: string | Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex');
 }
 
+/** @returns one sentence for the person */
+export function changedSentence(path: string): string {
+  return `${basename(path)} was changed by another program since it was opened or saved here.`;
+}
+
+/**
+ * @param path a file that need not be there
+ * @returns the mark of the bytes it holds now; null when there is none or it cannot be read
+ */
+export async function markNow(path: string): Promise<string | null> {
+  try {
+    // As at opening: a pipe that took the file's place would keep us waiting.
+    return (await stat(path)).isFile() ? bytesMark(await readFile(path)) : null;
+  } catch {
+    return null;
+  }
+}
+
 /**
  * Writes a project file whole and keeps the version before it beside it, under the name `previousVersionOf` gives.
  *
@@ -32,7 +50,7 @@ export async function saveProjectFile(path: string, text: string, seen: string |
       const before = bytesMark(await readFile(target));
       if (seen !== null && before !== seen) {
         throw new ChangedOnDisk(
-          `${basename(path)} was changed by another program since it was opened or saved here. Write over it, save under another name, or open it as it is now.`,
+          `${changedSentence(path)} Write over it, save under another name, or open it as it is now.`,
         );
       }
       if (before !== bytesMark(text)) await keepPreviousVersion(target);

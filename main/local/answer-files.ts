@@ -34,6 +34,7 @@ const READS: Readonly<Record<string, Answer>> = {
 /** Whatever changes something on the disk is asked for with POST, which a page must name its origin for. */
 const CHANGES: Readonly<Record<string, Answer>> = {
   '/api/reopen': ({ files, request }) => files.reopen(header(request, 'x-ringtrue-place')),
+  '/api/changed-on-disk': ({ files, request }) => files.changedOnDisk(header(request, 'x-ringtrue-place')),
   '/api/recovery': ({ files }) => files.recovery(),
   '/api/drop-recovery': async ({ files }) => {
     await files.dropRecovery();

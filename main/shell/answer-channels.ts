@@ -2,6 +2,7 @@ import { dialog, type IpcMainEvent, type IpcMainInvokeEvent, ipcMain } from 'ele
 import { CHANNELS } from '../contract/channels';
 import type { HostProblem, OpenedFile, SavedFile } from '../contract/host';
 import {
+  CHANGED_ON_DISK_PAYLOAD,
   EXPORT_FILE_PAYLOAD,
   KEEP_RECOVERY_PAYLOAD,
   KEEP_VIEW_PAYLOAD,
@@ -54,6 +55,11 @@ export function answerChannels(shellWindow: ShellWindow, files: ProjectFiles, st
   ipcMain.handle(CHANNELS.reopen, async (event, payload: unknown) => {
     checkSender(event);
     return files.reopen(REOPEN_PAYLOAD.parse(payload));
+  });
+
+  ipcMain.handle(CHANNELS.changedOnDisk, async (event, payload: unknown): Promise<string | null> => {
+    checkSender(event);
+    return files.changedOnDisk(CHANGED_ON_DISK_PAYLOAD.parse(payload));
   });
 
   ipcMain.handle(CHANNELS.recent, async (event) => {

@@ -8,6 +8,7 @@ const host = {
   openedAtStart: () => ipcRenderer.invoke(CHANNELS.openedAtStart),
   open: () => ipcRenderer.invoke(CHANNELS.open),
   reopen: (place) => ipcRenderer.invoke(CHANNELS.reopen, place),
+  changedOnDisk: (place) => ipcRenderer.invoke(CHANNELS.changedOnDisk, place),
   recent: () => ipcRenderer.invoke(CHANNELS.recent),
   save: (file) => ipcRenderer.invoke(CHANNELS.save, file),
   keepRecovery: (edits) => ipcRenderer.invoke(CHANNELS.keepRecovery, edits),

@@ -61,7 +61,7 @@ export function takeUpEdits({ name, text, place }: OpenedFile): void {
   announce(`The edits of ${project.title} are back. They are not saved yet.`);
 }
 
-function takeUpAnswer(answer: OpenedFile | HostProblem | null): void {
+export function takeUpAnswer(answer: OpenedFile | HostProblem | null): void {
   if (!answer) return;
   if (isProblem(answer)) refuse('Nothing was opened', [answer.problem]);
   else takeUp(answer);

@@ -21,7 +21,14 @@ import { RefusalDialog } from './refusal-dialog';
 import { SimulationContext } from './simulation-context';
 import { useThemeOnDocument } from './theme';
 import { TitleBlock } from './title-block';
-import { useCommandKeys, useDroppedFiles, useEditedMark, useProgressShown, useWindowMenu } from './use-window-events';
+import {
+  useComingBack,
+  useCommandKeys,
+  useDroppedFiles,
+  useEditedMark,
+  useProgressShown,
+  useWindowMenu,
+} from './use-window-events';
 
 const PAGE_OF: Record<Page, () => React.JSX.Element> = {
   piece: PiecePage,
@@ -39,6 +46,7 @@ export function Root({ host, simulation }: { host: Host; simulation: Simulation 
   useThemeOnDocument();
   useCommandKeys(commandsNow);
   useDroppedFiles();
+  useComingBack(host);
   useEditedMark(host);
   useWindowMenu(host, commandsNow);
   useProgressShown(host);

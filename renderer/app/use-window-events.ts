@@ -5,6 +5,7 @@ import { useDocument } from '../state/document-store';
 import { isEdited, useFile } from '../state/file-store';
 import { useRun } from '../state/run-store';
 import { useView } from '../state/view-store';
+import { tellOfChange } from './changed-on-disk';
 import { type Command, isPressed, menuShortcut } from './command';
 import { mayLeave, takeUpDropped } from './open-save';
 
@@ -53,6 +54,15 @@ export function useDroppedFiles(): void {
       window.removeEventListener('drop', onDrop);
     };
   }, []);
+}
+
+/** While the person was elsewhere, another program may have changed the file. */
+export function useComingBack(host: Host): void {
+  useEffect(() => {
+    const onFocus = (): void => void tellOfChange(host);
+    window.addEventListener('focus', onFocus);
+    return () => window.removeEventListener('focus', onFocus);
+  }, [host]);
 }
 
 export function useIsEdited(): boolean {

@@ -120,6 +120,10 @@ export function browserHost(): Host {
     openedAtStart: () => ask<OpenedFile | null>('/api/start-file'),
     open,
     reopen: (place) => change<OpenedFile>('/api/reopen', { 'X-Ringtrue-Place': place }),
+    async changedOnDisk(place) {
+      const answer = await change<string | null>('/api/changed-on-disk', { 'X-Ringtrue-Place': place });
+      return typeof answer === 'string' ? answer : null;
+    },
     recent: () => orElse(ask<readonly RecentFile[]>('/api/recent'), []),
     save,
     keepRecovery({ name, text, place }) {

@@ -18,6 +18,7 @@ export function electronHost(bridge: Host): Host {
     openedAtStart: () => bridge.openedAtStart().catch(() => FAILED),
     open: () => bridge.open().catch(() => FAILED),
     reopen: (place) => bridge.reopen(place).catch(() => FAILED),
+    changedOnDisk: (place) => bridge.changedOnDisk(place).catch(() => null),
     recent: () => bridge.recent().catch(() => []),
     save: (file) => bridge.save(file).catch(() => FAILED),
     keepRecovery: (edits) => bridge.keepRecovery(edits).catch(() => FAILED),

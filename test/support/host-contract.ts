@@ -101,6 +101,31 @@ export function describeHost(
       expect(await host.reopen(file)).toEqual({ problem: expect.stringContaining('was not opened here') });
     });
 
+    it('tells once of each change that somebody else made, and of none that it made itself', async () => {
+      const file = pieceFile();
+      const { host, opened } = await openedOn(file);
+      const place = opened.place ?? '';
+      expect(await host.changedOnDisk(place)).toBeNull();
+      const saving = host.save({ ...opened, text: 'ours' });
+      expect(await host.changedOnDisk(place)).toBeNull();
+      await saving;
+      expect(await host.changedOnDisk(place)).toBeNull();
+      const sentence = 'piece.ringtrue.json was changed by another program since it was opened or saved here.';
+      for (const text of ['theirs', 'theirs again', 'ours', 'theirs again']) {
+        writeFileSync(file, text);
+        expect(await host.changedOnDisk(place)).toBe(text === 'ours' ? null : sentence);
+        expect(await host.changedOnDisk(place)).toBeNull();
+      }
+      // Told or not, it is not written over without being asked for.
+      expect(await host.save({ ...opened, text: 'ours' })).toMatchObject({ because: 'changed on disk' });
+      await host.reopen(place);
+      expect(await host.changedOnDisk(place)).toBeNull();
+      writeFileSync(file, 'theirs at last');
+      expect(await host.changedOnDisk(file)).toBeNull();
+      rmSync(file);
+      expect(await host.changedOnDisk(place)).toBeNull();
+    });
+
     it('lists what was open here, the latest first, also after the next start, and without what is gone', async () => {
       const state = scratchFolder();
       const [first, second, gone] = [pieceFile(), pieceFile(), pieceFile()];

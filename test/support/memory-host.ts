@@ -25,6 +25,7 @@ export function memoryHost(verbs: Partial<Host> = {}): MemoryHost {
     openedAtStart: async () => null,
     open: async () => null,
     reopen: async () => ({ problem: 'This file was not opened here. Open it.' }),
+    changedOnDisk: async () => null,
     recent: async () => [],
     async save(file) {
       host.saved.push(file);
