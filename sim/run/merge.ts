@@ -2,7 +2,7 @@
 import type { PieceCost } from '../decide/cost';
 import { pitchMm, RADIANS_PER_DEGREE, stripNeededMm } from '../geometry/ring';
 import { Moments } from '../statistics/moments';
-import { sortedCopy } from '../statistics/quantiles';
+import { selectQuantile, sortedCopy } from '../statistics/quantiles';
 import { gapSummary, spreadSummary } from '../statistics/summaries';
 import { wilson } from '../statistics/wilson';
 import type { BlockResult } from './block';
@@ -112,7 +112,7 @@ export function* mergeSteps(
   const ascending = sortedCopy(showGapMm);
   yield;
   const showGap = gapSummary(ascending, new Moments().add(showGapMm));
-  const hiddenGapMm = gapSummary(joined(blocks, 'hiddenGapMm'));
+  const hiddenGap = gapSummary(joined(blocks, 'hiddenGapMm'));
   yield;
   const bins = new Uint32Array(maps.sides * GAP_BINS);
   for (const block of blocks) for (let k = 0; k < bins.length; k++) bins[k]! += block.jointGaps[k]!;
@@ -123,11 +123,11 @@ export function* mergeSteps(
   yield;
   const mouth = spreadSummary(mouthMm);
   yield;
-  const clearOpeningMm = spreadSummary(joined(blocks, 'clearOpeningMm'));
+  const clearOpening = spreadSummary(joined(blocks, 'clearOpeningMm'));
   yield;
-  const outOfRoundMm = spreadSummary(joined(blocks, 'outOfRoundMm'));
+  const outOfRound = spreadSummary(joined(blocks, 'outOfRoundMm'));
   yield;
-  const stepMm = spreadSummary(joined(blocks, 'stepMm'));
+  const step = spreadSummary(joined(blocks, 'stepMm'));
   yield;
   const otherwiseGoodShowGapMm = otherwiseGoodGaps(blocks, ascending);
   const good = countWhere(blocks, 'grade', GOOD);
@@ -144,11 +144,11 @@ export function* mergeSteps(
       pitchMm: pitchMm(geometry, method.blade, method.sequence),
       stripNeededMm: stripNeededMm(geometry, method.blade, method.sequence, project.stock),
       tiltSharedAfterTestDeg: tiltAfterTest(plan, blocks),
-      mouthMm: mouth,
-      showGapMm: showGap,
-      hiddenGapMm,
+      mouthMm: mouth.summary,
+      showGapMm: showGap.summary,
+      hiddenGapMm: hiddenGap.summary,
       jointShowGapP95Mm,
-      clearOpeningMm,
+      clearOpeningMm: clearOpening.summary,
       yield: wilson(good, trials),
       insertFits: project.piece.insert ? share('insertFits', 1) : { value: 1, low: 1, high: 1 },
       willNotClose: share('closes', 0),
@@ -157,10 +157,17 @@ export function* mergeSteps(
     sample: { showGapMm: ascending, otherwiseGoodShowGapMm },
     byRing,
     minutesInterval: cost.minutes,
+    intervals: {
+      hiddenGapMm: hiddenGap.intervals,
+      mouthMm: mouth.intervals,
+      clearOpeningMm: clearOpening.intervals,
+      outOfRoundMm: outOfRound.intervals,
+      stepMm: step.intervals,
+    },
     setUps: { money: cost.money, pieces: cost.pieces },
     grades: { good, rework, scrap: trials - good - rework },
-    ...(truing.length > 0 && { truingRemovesMm: spreadSummary(truing).p95 }),
-    outOfRoundMm,
-    stepMm,
+    ...(truing.length > 0 && { truingRemovesMm: selectQuantile(truing, 0.95) }),
+    outOfRoundMm: outOfRound.summary,
+    stepMm: step.summary,
   };
 }

@@ -31,6 +31,9 @@ export interface SpreadSummary {
   p95: number;
 }
 
+export type GapPart = Exclude<keyof GapSummary, 'mean' | 'sd'>;
+export type SpreadPart = Exclude<keyof SpreadSummary, 'mean' | 'sd'>;
+
 export interface BudgetLine {
   source: SourceName;
   varianceShare: number;
@@ -109,6 +112,14 @@ export interface MethodResult {
   byRing: { showGapMm: Float64Array; mouthMm: Float64Array; good: Uint8Array; closes: Uint8Array };
   /** Of the minutes a good piece takes; null where those are. */
   minutesInterval: Interval | null;
+  /** Of the percentiles of what is measured at every ring; those of the gap that shows follow from `sample`. */
+  intervals: {
+    hiddenGapMm: Record<GapPart, Interval>;
+    mouthMm: Record<SpreadPart, Interval>;
+    clearOpeningMm: Record<SpreadPart, Interval>;
+    outOfRoundMm: Record<SpreadPart, Interval>;
+    stepMm: Record<SpreadPart, Interval>;
+  };
   /** Money spent and pieces made at each simulated set-up, in order. */
   setUps: { money: Float64Array; pieces: Float64Array };
   /** Rings graded good, rework and scrap; they add up to `prediction.trials`. */

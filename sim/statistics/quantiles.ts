@@ -28,27 +28,28 @@ export function quantile(sorted: ArrayLike<number>, p: number): number {
 }
 
 /**
- * The same numbers as `quantile` of the sorted values at ascending probabilities, without sorting: time grows only in
- * step with the count of values. The values stay as they are and must hold no NaN.
- *
- * Source: C. A. R. Hoare, "Algorithm 65: Find", Commun. ACM 4 (1961) 321–322.
+ * The same numbers as `quantile` of the sorted values at each probability, without sorting: time grows only in step
+ * with the count of values. The values stay as they are and must hold no NaN.
  */
 export function selectQuantiles(values: Float64Array, probabilities: readonly number[]): number[] {
+  const ordered = orderedAt(
+    values,
+    probabilities.flatMap((p) => placesOf(values.length, p)),
+  );
+  return probabilities.map((p) => quantile(ordered, p));
+}
+
+/** The same as `quantileInterval` of the sorted values at each probability, without sorting. */
+export function selectQuantileIntervals(
+  values: Float64Array,
+  probabilities: readonly number[],
+  level = 0.95,
+): QuantileEstimate[] {
   const count = values.length;
-  const scratch = values.slice();
-  // What was put in order for one probability leaves only the values above it to look through for the next.
-  let from = 0;
-  return probabilities.map((p) => {
-    const { below, weight } = placeOf(count, p);
-    if (count === 0) return Number.NaN;
-    if (below < from) throw new RangeError('The probabilities do not ascend. Give them in ascending order.');
-    const low = selectInPlace(scratch, from, count, below);
-    from = below;
-    if (weight === 0) return low;
-    let next = Infinity;
-    for (let i = below + 1; i < count; i++) if (scratch[i]! < next) next = scratch[i]!;
-    return between(low, next, weight);
-  });
+  const ends = probabilities.map((p) => intervalPlaces(count, p, level));
+  const wanted = probabilities.flatMap((p, i) => [...placesOf(count, p), ends[i]!.low, ends[i]!.high]);
+  const ordered = orderedAt(values, wanted);
+  return probabilities.map((p, i) => estimateAt(ordered, p, ends[i]!));
 }
 
 /** `selectQuantiles` at one probability. */
@@ -64,25 +65,45 @@ export function selectQuantile(values: Float64Array, p: number): number {
  * Source: G. J. Hahn and W. Q. Meeker, "Statistical Intervals" (1991), 5.2.
  */
 export function quantileInterval(sorted: ArrayLike<number>, p: number, level = 0.95): QuantileEstimate {
-  const count = sorted.length;
-  const value = quantile(sorted, p);
-  if (count === 0) return { value, low: Number.NaN, high: Number.NaN };
+  return estimateAt(sorted, p, intervalPlaces(sorted.length, p, level));
+}
+
+interface Ends {
+  low: number;
+  high: number;
+}
+
+function estimateAt(ordered: ArrayLike<number>, p: number, ends: Ends): QuantileEstimate {
+  const value = quantile(ordered, p);
+  if (ordered.length === 0) return { value, low: Number.NaN, high: Number.NaN };
+  return { value, low: ordered[ends.low]!, high: ordered[ends.high]! };
+}
+
+/** Where the ends of the interval stand in the sorted sample, counted from 0. */
+function intervalPlaces(count: number, p: number, level: number): Ends {
+  requireProbability(p);
   const miss = (1 - level) / 2;
   // Rank r is above the quantile exactly if fewer than r values lie below it.
   const firstTooHigh = firstTrue(1, count + 1, (rank) => binomialAtMost(rank - 1, count, p) > miss);
-  const firstSafe = firstTrue(1, count + 1, (rank) => 1 - binomialAtMost(rank - 1, count, p) <= miss);
-  return {
-    value,
-    low: sorted[Math.max(firstTooHigh - 1, 1) - 1]!,
-    high: sorted[Math.min(firstSafe, count) - 1]!,
-  };
+  const firstSafe = firstTrue(firstTooHigh, count + 1, (rank) => 1 - binomialAtMost(rank - 1, count, p) <= miss);
+  return { low: Math.max(firstTooHigh - 1, 1) - 1, high: Math.min(firstSafe, count) - 1 };
+}
+
+/** The places of the sorted sample, counted from 0, between which the quantile lies. */
+function placesOf(count: number, p: number): [number, number] {
+  const { below } = placeOf(count, p);
+  return [below, Math.min(below + 1, count - 1)];
 }
 
 function placeOf(count: number, p: number): { below: number; weight: number } {
-  if (!(p >= 0 && p <= 1)) throw new RangeError(`Probability ${p} is not between 0 and 1. Give one in that range.`);
+  requireProbability(p);
   const place = Math.min(Math.max(count * p - 0.5, 0), count - 1);
   const below = Math.floor(place);
   return { below, weight: place - below };
+}
+
+function requireProbability(p: number): void {
+  if (!(p >= 0 && p <= 1)) throw new RangeError(`Probability ${p} is not between 0 and 1. Give one in that range.`);
 }
 
 /** Never 0 times Infinity, which is no number, and never beyond `high` by rounding. */
@@ -90,11 +111,22 @@ function between(low: number, high: number, weight: number): number {
   return weight === 0 || low === high ? low : Math.min(low + weight * (high - low), high);
 }
 
-/** Puts the value that belongs at index k there if those from `from` to `count` are ordered about it, and returns it. */
-function selectInPlace(values: Float64Array, from: number, count: number, k: number): number {
-  let left = from;
-  let right = count - 1;
-  while (left < right) {
+/**
+ * A copy in which each of the wanted places, counted from 0 and given in any order, holds what it would hold if all
+ * values were sorted.
+ *
+ * Source: C. A. R. Hoare, "Algorithm 65: Find", Commun. ACM 4 (1961) 321–322, for several places in one go.
+ */
+function orderedAt(values: Float64Array, places: readonly number[]): Float64Array {
+  const ordered = values.slice();
+  order(ordered, 0, values.length - 1, Float64Array.from(places).sort());
+  return ordered;
+}
+
+/** Orders the values from `left` to `right` about each of the ascending places that lie there. */
+function order(values: Float64Array, from: number, to: number, wanted: Float64Array): void {
+  let [left, right, places] = [from, to, wanted];
+  while (left < right && places.length > 0) {
     const pivot = middleOf(values[left]!, values[(left + right) >>> 1]!, values[right]!);
     let i = left;
     let j = right;
@@ -107,11 +139,15 @@ function selectInPlace(values: Float64Array, from: number, count: number, k: num
         values[j--] = swapped;
       }
     }
-    if (k <= j) right = j;
-    else if (k >= i) left = i;
-    else break;
+    const lower = places.filter((place) => place <= j);
+    const upper = places.filter((place) => place >= i);
+    if (upper.length === 0) [right, places] = [j, lower];
+    else {
+      // Deeper only where places lie on both sides, so no deeper than there are places.
+      if (lower.length > 0) order(values, left, j, lower);
+      [left, places] = [i, upper];
+    }
   }
-  return values[k]!;
 }
 
 function middleOf(a: number, b: number, c: number): number {

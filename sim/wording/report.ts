@@ -1,8 +1,9 @@
 /** Tables that only the maker's sheet shows. */
 import type { Project } from '../project/document';
-import type { MethodResult } from '../run/prediction';
+import type { GapPart, MethodResult } from '../run/prediction';
 import { quantileInterval } from '../statistics/quantiles';
 import { angleText, type Display, gapText, lengthText, moneyText } from './figures';
+import { gapWithInterval } from './intervals';
 import type { TextTable } from './tables';
 
 const GRAIN_WORDS = { alongRing: 'around the ring', upStave: 'up the staves' } as const;
@@ -46,16 +47,14 @@ export function limitRows({ limits, costs, piece, display }: Project): TextTable
 
 const UNDER = { p50: 50, p90: 90, p95: 95, p99: 99 } as const;
 
-/** The widest gaps of a ring, those that show with how far the figure may be off. */
-export function gapRows({ sample, prediction }: MethodResult, display: Display): TextTable {
-  const rows = (Object.keys(UNDER) as (keyof typeof UNDER)[]).map((key) => {
-    const { value, low, high } = quantileInterval(sample.showGapMm, UNDER[key] / 100);
-    const gap = (mm: number): string => gapText(mm, display, (high - low) / 2);
-    const interval = gap(low) === gap(high) ? '' : ` (${gap(low).replace(/ \D+$/, '')} to ${gap(high)})`;
+/** The widest gaps of a ring, each with how far the figure may be off. */
+export function gapRows({ sample, prediction, intervals }: MethodResult, display: Display): TextTable {
+  const rows = (Object.keys(UNDER) as GapPart[]).map((part) => {
+    const { value, ...interval } = quantileInterval(sample.showGapMm, UNDER[part] / 100);
     return [
-      `${UNDER[key]} of 100 rings stay under`,
-      `${gap(value)}${interval}`,
-      gapText(prediction.hiddenGapMm[key], display),
+      `${UNDER[part]} of 100 rings stay under`,
+      gapWithInterval(value, interval, display),
+      gapWithInterval(prediction.hiddenGapMm[part], intervals.hiddenGapMm[part], display),
     ];
   });
   return { head: ['Widest gap of a ring', 'Where it shows', 'Where it is hidden'], rows };

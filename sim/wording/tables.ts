@@ -1,5 +1,12 @@
 /** Rows of text for the tables that the command line, the pages and the paper share. */
-import type { CostSummary, GeometrySummary, MethodResult } from '../run/prediction';
+import type {
+  CostSummary,
+  GeometrySummary,
+  Interval,
+  MethodResult,
+  SpreadPart,
+  SpreadSummary,
+} from '../run/prediction';
 import { quantileInterval } from '../statistics/quantiles';
 import {
   angleText,
@@ -11,6 +18,7 @@ import {
   shareWithInterval,
   timeText,
 } from './figures';
+import { gapWithInterval, lengthWithInterval } from './intervals';
 import { SOURCE_WORDS } from './sources';
 
 export interface TextTable {
@@ -27,6 +35,10 @@ export function showGapP95UncertaintyMm(result: MethodResult): number {
 /** "0.31 mm": 95 of 100 pieces stay under it. */
 export function showGapP95Text(result: MethodResult, display: Display): string {
   return gapText(result.prediction.showGapMm.p95, display, showGapP95UncertaintyMm(result));
+}
+
+function showGapP95WithInterval({ sample, prediction }: MethodResult, display: Display): string {
+  return gapWithInterval(prediction.showGapMm.p95, quantileInterval(sample.showGapMm, 0.95), display);
 }
 
 export function costText(result: MethodResult): string {
@@ -57,7 +69,7 @@ export function methodTable(results: readonly MethodResult[], display: Display):
       return [
         name,
         chance,
-        showGapP95Text(result, display),
+        showGapP95WithInterval(result, display),
         shareWithInterval(willNotClose),
         timeText(cost.minutesPerPiece, result.minutesInterval),
         costText(result),
@@ -90,9 +102,13 @@ export function geometryTable(geometry: GeometrySummary, display: Display): Text
 export function predictionTable(result: MethodResult, display: Display): TextTable {
   const { prediction } = result;
   const { mouthMm, hiddenGapMm, clearOpeningMm } = prediction;
-  const opening = lengthText(clearOpeningMm.p50, display);
-  const [tightest, widest] = [clearOpeningMm.p05, clearOpeningMm.p95].map((mm) => lengthText(mm, display));
-  const [least, most] = [mouthMm.p05, mouthMm.p95].map((mm) => lengthText(mm, display));
+  const { sample, outOfRoundMm, stepMm, intervals } = result;
+  const length = (mm: number, interval: Interval): string => lengthWithInterval(mm, interval, display);
+  const spread = (what: string, summary: SpreadSummary, off: Record<SpreadPart, Interval>): string[][] => [
+    [`${what}, 5 of 100 under`, length(summary.p05, off.p05)],
+    [`${what}, middle ring`, length(summary.p50, off.p50)],
+    [`${what}, 95 of 100 under`, length(summary.p95, off.p95)],
+  ];
   return {
     head: [prediction.name, ''],
     rows: [
@@ -100,14 +116,20 @@ export function predictionTable(result: MethodResult, display: Display): TextTab
       ['Good enough', shareWithInterval(prediction.yield)],
       ['Insert fits', shareWithInterval(prediction.insertFits)],
       ['Will not close', shareWithInterval(prediction.willNotClose)],
-      ['Worst gap that shows, middle ring', gapText(prediction.showGapMm.p50, display)],
-      ['Worst gap that shows, 95 of 100 under', showGapP95Text(result, display)],
-      ['Worst hidden gap, 95 of 100 under', gapText(hiddenGapMm.p95, display)],
-      ['Mouth at dry fit, 90 of 100 between', `${least} and ${most}`],
-      ['Clear opening, middle ring', `${opening} (90 of 100 between ${tightest} and ${widest})`],
+      [
+        'Worst gap that shows, middle ring',
+        gapWithInterval(prediction.showGapMm.p50, quantileInterval(sample.showGapMm, 0.5), display),
+      ],
+      ['Worst gap that shows, 95 of 100 under', showGapP95WithInterval(result, display)],
+      ['Worst hidden gap, 95 of 100 under', gapWithInterval(hiddenGapMm.p95, intervals.hiddenGapMm.p95, display)],
+      ...spread('Mouth at dry fit', mouthMm, intervals.mouthMm),
+      ...spread('Clear opening', clearOpeningMm, intervals.clearOpeningMm),
+      ['Out of round, 95 of 100 under', length(outOfRoundMm.p95, intervals.outOfRoundMm.p95)],
+      ['Step between staves, 95 of 100 under', length(stepMm.p95, intervals.stepMm.p95)],
       ['Cuts', `${prediction.cuts}`],
       ['Strip used by one stave', lengthText(prediction.pitchMm, display)],
       ['Strip needed', lengthText(prediction.stripNeededMm, display)],
+      ['Time for a good piece', timeText(prediction.cost.minutesPerPiece, result.minutesInterval)],
       ['Cost of a good piece', costText(result)],
     ],
   };

@@ -22,6 +22,7 @@ import { finish } from '../../../sim/run/block-loop';
 import { runMethod } from '../../../sim/run/run-method';
 import { singleRing } from '../../../sim/run/single-ring';
 import { gapText, lengthText, MM_PER_INCH, shareWithInterval } from '../../../sim/wording/figures';
+import { gapWithInterval } from '../../../sim/wording/intervals';
 import { jointTable } from '../../../sim/wording/joints';
 import { mouthTable } from '../../../sim/wording/mouth';
 import { geometryTable, methodTable } from '../../../sim/wording/tables';
@@ -66,7 +67,7 @@ describe('figures for a spreadsheet', () => {
       expect(row[0]).toBe(words.rows[k]?.[0]);
       expect(shareWithInterval(asShare(row.slice(2, 5)))).toBe(words.rows[k]?.[1]);
       const [p95, low, high] = row.slice(5, 8).map(Number);
-      expect(gapText(p95!, 'metric', (high! - low!) / 2)).toBe(words.rows[k]?.[2]);
+      expect(gapWithInterval(p95!, { low: low!, high: high! }, 'metric')).toBe(words.rows[k]?.[2]);
       expect(p95).toBe(results[k]?.prediction.showGapMm.p95);
     });
   });

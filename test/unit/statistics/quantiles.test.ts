@@ -8,6 +8,7 @@ import {
   quantile,
   quantileInterval,
   selectQuantile,
+  selectQuantileIntervals,
   selectQuantiles,
   sortedCopy,
 } from '../../../sim/statistics/quantiles';
@@ -72,16 +73,22 @@ describe('quantile without sorting', () => {
     );
   });
 
-  test('is the same at several probabilities in one go, and wants them ascending', () => {
+  test('is the same at several probabilities in one go, in any order, and so are the intervals', () => {
     fc.assert(
       fc.property(sample, fc.array(probability, { maxLength: 6 }), (values, probabilities) => {
-        const ascending = probabilities.toSorted((a, b) => a - b);
+        const before = values.slice();
         const sorted = sortedCopy(values);
-        const selected = selectQuantiles(values, ascending);
-        expect(selected.every((value, i) => value === quantile(sorted, ascending[i]!))).toBe(true);
+        const selected = selectQuantiles(values, probabilities);
+        expect(selected.every((value, i) => value === quantile(sorted, probabilities[i]!))).toBe(true);
+        selectQuantileIntervals(values, probabilities).forEach(({ value, low, high }, i) => {
+          const expected = quantileInterval(sorted, probabilities[i]!);
+          expect([value === expected.value, low === expected.low, high === expected.high]).toEqual([true, true, true]);
+        });
+        expect(values).toEqual(before);
       }),
     );
-    expect(() => selectQuantiles(Float64Array.of(1, 2, 3), [0.9, 0.1])).toThrow('Give them in ascending order');
+    expect(() => selectQuantileIntervals(Float64Array.of(1, 2), [-0.1])).toThrow('Probability -0.1 is not between');
+    expect(selectQuantileIntervals(new Float64Array(0), [0.5])[0]).toEqual(quantileInterval([], 0.5));
   });
 
   test('is quick enough on equal, rising and falling values', () => {

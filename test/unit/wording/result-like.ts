@@ -1,10 +1,18 @@
 /** A method's result with the figures a sentence is about; the rest is plain and harmless. */
-import type { MethodPrediction, MethodResult, Share } from '../../../sim/run/prediction';
+import type { Interval, MethodPrediction, MethodResult, Share } from '../../../sim/run/prediction';
 
 export const share = (value: number, low = value, high = value): Share => ({ value, low, high });
 
 const NEVER = share(0, 0, 0.0004);
 const ALWAYS = share(1, 0.9996, 1);
+
+function offBy<Part extends string>(figures: Record<Part, number>, off: number): Record<Part, Interval> {
+  const entries = Object.entries<number>(figures).map(([part, value]) => [
+    part,
+    { low: value - off, high: value + off },
+  ]);
+  return Object.fromEntries(entries) as Record<Part, Interval>;
+}
 
 export function resultLike(name: string, figures: Partial<MethodPrediction> = {}): MethodResult {
   const prediction: MethodPrediction = {
@@ -40,6 +48,13 @@ export function resultLike(name: string, figures: Partial<MethodPrediction> = {}
       closes: new Uint8Array(10_000).fill(1),
     },
     minutesInterval: { low: 74, high: 76 },
+    intervals: {
+      hiddenGapMm: offBy({ p50: 0.07, p90: 0.12, p95: 0.16, p99: 0.25 }, 0.004),
+      mouthMm: offBy({ p05: -10.2, p50: 0, p95: 10.4 }, 0.2),
+      clearOpeningMm: offBy({ p05: 247.9, p50: 249.81, p95: 251.7 }, 0.04),
+      outOfRoundMm: offBy({ p05: 0.6, p50: 1, p95: 1.4 }, 0.03),
+      stepMm: offBy({ p05: 0.06, p50: 0.1, p95: 0.14 }, 0.002),
+    },
     setUps: { money: Float64Array.of(80), pieces: Float64Array.of(1) },
     grades: { good: 8300, rework: 1500, scrap: 200 },
     outOfRoundMm: { mean: 1, sd: 0.2, p05: 0.6, p50: 1, p95: 1.4 },

@@ -3,6 +3,8 @@ import { ringGeometry } from '../../../sim/geometry/ring';
 import { SOURCE_NAMES } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
 import { cautionsFor, FIRST_CAUTION } from '../../../sim/wording/cautions';
+import { gapWithInterval, lengthWithInterval } from '../../../sim/wording/intervals';
+import { gapRows } from '../../../sim/wording/report';
 import { SOURCE_WORDS } from '../../../sim/wording/sources';
 import { budgetTable, geometryTable, methodTable, plainText, predictionTable } from '../../../sim/wording/tables';
 import { resultLike, share } from './result-like';
@@ -15,7 +17,7 @@ describe('the method table', () => {
     expect(table.rows[0]).toEqual([
       'Line',
       '83 in 100 (82 to 84)',
-      '0.165 mm',
+      '0.165 mm (0.164 to 0.166)',
       'none (at most 4 in 10,000)',
       '75 min (74 to 76)',
       '80 (79 to 81)',
@@ -44,9 +46,42 @@ describe('the other tables', () => {
     const metric = predictionTable(resultLike('Line'), 'metric');
     const inch = predictionTable(resultLike('Line'), 'inch');
     expect(metric.rows.map((row) => row[0])).toEqual(inch.rows.map((row) => row[0]));
-    expect(metric.rows.flat().filter((cell) => / mm\b/.test(cell))).toHaveLength(7);
-    expect(inch.rows.flat().filter((cell) => /\d in\b/.test(cell) && !/\d in \d/.test(cell))).toHaveLength(7);
+    expect(metric.rows.flat().filter((cell) => / mm\b/.test(cell))).toHaveLength(13);
+    expect(inch.rows.flat().filter((cell) => /\d in\b/.test(cell) && !/\d in \d/.test(cell))).toHaveLength(13);
     expect(inch.rows.flat().join(' ')).not.toContain(' mm');
+  });
+
+  it('tell every simulated figure with its interval, no finer than that allows', () => {
+    const { rows } = predictionTable(resultLike('Line'), 'metric');
+    const told = new Map(rows.map(([name, text]) => [name, text]));
+    // What is known exactly: counts, and what follows from the geometry.
+    for (const exact of ['Rings simulated', 'Cuts', 'Strip used by one stave', 'Strip needed']) {
+      expect(told.get(exact)).not.toContain('(');
+      told.delete(exact);
+    }
+    for (const [name, text] of told) expect(text, name).toMatch(/ \((\S+ to \S+|at most .+|but for at most .+)\)$/);
+    expect(told.get('Worst hidden gap, 95 of 100 under')).toBe('0.160 mm (0.156 to 0.164)');
+    expect(told.get('Mouth at dry fit, 5 of 100 under')).toBe('-10.2 mm (-10.4 to -10.0)');
+    expect(told.get('Clear opening, middle ring')).toBe('249.81 mm (249.77 to 249.85)');
+    expect(told.get('Out of round, 95 of 100 under')).toBe('1.40 mm (1.37 to 1.43)');
+    expect(told.get('Step between staves, 95 of 100 under')).toBe('0.140 mm (0.138 to 0.142)');
+    expect(told.get('Time for a good piece')).toBe('75 min (74 to 76)');
+  });
+
+  it('tell the gaps of a ring on either side with their intervals', () => {
+    const { head, rows } = gapRows(resultLike('Line'), 'metric');
+    for (const row of rows) {
+      expect(row).toHaveLength(head.length);
+      for (const cell of row.slice(1)) expect(cell).toMatch(/^\d\.\d+ mm \(\d\.\d+ to \d\.\d+\)$/);
+    }
+    expect(rows[3]).toContain('0.250 mm (0.246 to 0.254)');
+  });
+
+  it('bound what is no longer told, and keep a figure alone that is known to its last digit', () => {
+    expect(gapWithInterval(1.95, { low: 1.89, high: 2.02 }, 'metric')).toBe('1.95 mm (1.89 to over 2)');
+    expect(gapWithInterval(3, { low: 2.5, high: 3.5 }, 'metric')).toBe('over 2 mm');
+    expect(lengthWithInterval(250, { low: 249.9999, high: 250.0001 }, 'metric')).toBe('250.000 mm');
+    expect(lengthWithInterval(254, { low: 251.46, high: 256.54 }, 'inch')).toBe('10.0 in (9.9 to 10.1)');
   });
 
   it('order the budget by share and leave out what has none', () => {

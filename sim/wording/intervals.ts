@@ -1,0 +1,20 @@
+/** A figure with its 95 % interval in brackets: no more digits than the interval allows, the unit said once. */
+import type { Interval } from '../run/prediction';
+import { type Display, gapText, lengthText } from './figures';
+
+/** "0.31 mm (0.30 to 0.32)": a gap and where it lies. */
+export function gapWithInterval(mm: number, interval: Interval, display: Display): string {
+  return withInterval(mm, interval, (each, offMm) => gapText(each, display, offMm));
+}
+
+/** "249.8 mm (249.7 to 249.9)": a length and where it lies. */
+export function lengthWithInterval(mm: number, interval: Interval, display: Display): string {
+  return withInterval(mm, interval, (each, offMm) => lengthText(each, display, { uncertaintyMm: offMm }));
+}
+
+/** The figure alone where its interval is too narrow to be told. */
+function withInterval(mm: number, { low, high }: Interval, text: (mm: number, offMm: number) => string): string {
+  const [seen, least, most] = [mm, low, high].map((each) => text(each, (high - low) / 2));
+  const bare = (length = ''): string => length.replace(/ \D+$/, '');
+  return least === most ? `${seen}` : `${seen} (${bare(least)} to ${bare(most)})`;
+}
