@@ -43,6 +43,46 @@ test('a file chosen by the person is shown, and saving gives it back changed', a
   await expect(page).toHaveTitle('Bread bin, pine – Ringtrue');
 });
 
+test('a file dropped on the window is shown, and saving gives it back: in its place where the window knows it', async ({
+  page,
+  desk,
+  hostKind,
+}, info) => {
+  const file = projectFile(info, 'Bread bin');
+  await desk.drop(page, file);
+  await expect(titleField(page)).toHaveValue('Bread bin');
+  await titleField(page).fill('Bread bin, pine');
+  if (hostKind === 'electron double') {
+    // Nobody is asked where to.
+    await page.keyboard.press('Control+s');
+    await expect(page.getByText('piece.ringtrue.json is saved.')).toBeAttached();
+    expect(JSON.parse(readFileSync(file, 'utf8')).title).toBe('Bread bin, pine');
+    expect(JSON.parse(readFileSync(file.replace('piece.', 'piece.previous.'), 'utf8')).title).toBe('Bread bin');
+  } else {
+    const before = readFileSync(file, 'utf8');
+    expect(JSON.parse(await desk.saveAnew(page, file)).title).toBe('Bread bin, pine');
+    expect(readFileSync(file, 'utf8')).toBe(before);
+  }
+});
+
+test('a dropped file asks before edits are lost, and is refused where it is no project', async ({
+  page,
+  desk,
+}, info) => {
+  const file = projectFile(info, 'Bread bin');
+  await titleField(page).fill('Edited, not saved');
+  page.once('dialog', (dialog) => void dialog.dismiss());
+  await desk.drop(page, file);
+  await expect(titleField(page)).toHaveValue('Edited, not saved');
+  page.once('dialog', (dialog) => void dialog.accept());
+  const notes = info.outputPath('notes.txt');
+  writeFileSync(notes, 'Buy glue.');
+  await desk.drop(page, notes);
+  await expect(page.getByRole('dialog')).toContainText('notes.txt');
+  await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click();
+  await expect(titleField(page)).toHaveValue('Edited, not saved');
+});
+
 test('a project that was never saved asks where to, by a name made of its title', async ({ page, desk }, info) => {
   await titleField(page).fill('Lamp column');
   const text = await desk.saveAnew(page, info.outputPath('lamp-column.ringtrue.json'));

@@ -118,11 +118,15 @@ test('the pages are told only sentences about files, and get to none that was no
     return {
       path: await host.reopen('/etc/passwd'),
       written: await host.save({ name: 'passwd', text: 'x', place: '/etc/passwd' }),
+      made: await host.openDropped(new File(['x'], '/etc/passwd.json')),
+      named: await host.openDropped(JSON.parse('"/etc/passwd.json"')).catch(() => 'refused'),
       unfit: await host.save(JSON.parse('{ "name": "", "path": "/etc/passwd" }')).catch(() => 'refused'),
     };
   });
   expect(answers.path).toEqual({ problem: expect.stringContaining('was not opened here') });
   expect(answers.written).toEqual({ problem: expect.stringContaining('was not opened here') });
+  expect(answers.made).toBeNull();
+  expect(answers.named).toBe('refused');
   expect(answers.unfit).toBe('refused');
 });
 

@@ -13,6 +13,8 @@ export type HostKind = 'local host' | 'electron double';
 export interface Desk {
   /** Chooses a file after the click on Open. */
   openChosen(page: Page, file: string): Promise<void>;
+  /** Drags a file of the disk onto the window. */
+  drop(page: Page, file: string): Promise<void>;
   /** Clicks on Save and lets it go to a file never saved before; gives the name proposed or taken and its text. */
   saveAnew(page: Page, path: string): Promise<string>;
   /** Lets a file that the program makes after `click` go to `path`, and gives what it holds. */
@@ -48,7 +50,17 @@ export function shellBehind(page: Page): RunningShell {
   return shell;
 }
 
+async function dropFile(page: Page, file: string): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  const data = { items: [], files: [file], dragOperationsMask: 1 };
+  for (const type of ['dragEnter', 'dragOver', 'drop'] as const) {
+    await session.send('Input.dispatchDragEvent', { type, x: 400, y: 400, data });
+  }
+  await session.detach();
+}
+
 const deskOfLocalHost: Desk = {
+  drop: dropFile,
   async openChosen(page, file) {
     const choosing = page.waitForEvent('filechooser');
     await page.getByRole('button', { name: 'Open', exact: true }).click();
@@ -78,6 +90,10 @@ const deskOfLocalHost: Desk = {
 };
 
 const deskOfShell: Desk = {
+  async drop(page, file) {
+    await shellBehind(page).willDrop(file);
+    await dropFile(page, file);
+  },
   async openChosen(page, file) {
     await shellBehind(page).willAnswer('open', file);
     await page.getByRole('button', { name: 'Open', exact: true }).click();

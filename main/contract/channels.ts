@@ -2,6 +2,7 @@
 export const CHANNELS = {
   openedAtStart: 'ringtrue:opened-at-start',
   open: 'ringtrue:open',
+  openDropped: 'ringtrue:open-dropped',
   reopen: 'ringtrue:reopen',
   changedOnDisk: 'ringtrue:changed-on-disk',
   recent: 'ringtrue:recent',

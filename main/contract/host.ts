@@ -67,6 +67,8 @@ export interface Host {
   openedAtStart(): Promise<OpenedFile | HostProblem | null>;
   /** Lets the person choose a file; null when they changed their mind. */
   open(): Promise<OpenedFile | HostProblem | null>;
+  /** Opens a file dropped on the window from the place it lies at; null where the host is not told that place. */
+  openDropped(file: File): Promise<OpenedFile | HostProblem | null>;
   /** Reads a file that was open here, or is among the recent ones, as it is now. */
   reopen(place: string): Promise<OpenedFile | HostProblem>;
   /**

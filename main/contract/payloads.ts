@@ -16,6 +16,9 @@ export const SAVE_PAYLOAD = z.strictObject({
 
 export const KEEP_RECOVERY_PAYLOAD = z.strictObject({ name: NAME, text: TEXT, place: PLACE.nullable() });
 
+/** The path of a dropped file, as long as Windows allows. */
+export const OPEN_DROPPED_PAYLOAD = z.string().min(1).max(32_767);
+
 export const REOPEN_PAYLOAD = PLACE;
 
 export const CHANGED_ON_DISK_PAYLOAD = PLACE;

@@ -1,4 +1,4 @@
-import { basename, dirname } from 'node:path';
+import { basename, dirname, isAbsolute } from 'node:path';
 import type { FileToSave, HostProblem, OpenedFile, RecentFile, SavedFile } from '../contract/host';
 import { KeptView } from './kept-view';
 import { asHostProblem, Places } from './places';
@@ -30,6 +30,16 @@ export class ProjectFiles {
     const opened = await this.#places.read(path);
     if (!('problem' in opened)) await this.#used(path);
     return opened;
+  }
+
+  /**
+   * The same for a file dropped on the window. Its path came by way of the pages' process, so that whatever else happens
+   * there, it leads to nothing but files named as projects are.
+   */
+  async readDropped(path: string): Promise<OpenedFile | HostProblem> {
+    if (!isAbsolute(path)) throw new Error('A dropped file has a full path.');
+    if (path.toLowerCase().endsWith('.json')) return this.read(path);
+    return { problem: `${basename(path)} does not end in .json. Drop a Ringtrue project file.` };
   }
 
   async #used(path: string): Promise<void> {

@@ -6,6 +6,7 @@ import {
   EXPORT_FILE_PAYLOAD,
   KEEP_RECOVERY_PAYLOAD,
   KEEP_VIEW_PAYLOAD,
+  OPEN_DROPPED_PAYLOAD,
   PRINT_PDF_PAYLOAD,
   REOPEN_PAYLOAD,
   SAVE_PAYLOAD,
@@ -41,6 +42,11 @@ export function answerChannels(shellWindow: ShellWindow, files: ProjectFiles, st
     checkSender(event);
     const { filePaths } = await dialog.showOpenDialog(browserWindow, { properties: ['openFile'], filters: FILTERS });
     return filePaths[0] === undefined ? null : files.read(filePaths[0]);
+  });
+
+  ipcMain.handle(CHANNELS.openDropped, async (event, payload: unknown): Promise<OpenedFile | HostProblem> => {
+    checkSender(event);
+    return files.readDropped(OPEN_DROPPED_PAYLOAD.parse(payload));
   });
 
   ipcMain.handle(CHANNELS.save, async (event, payload: unknown): Promise<SavedFile | HostProblem | null> => {

@@ -1,5 +1,5 @@
 /** Runs between the shell and the pages: gives the pages the verbs of `Host`, and nothing else of Electron. */
-import { contextBridge, ipcRenderer } from 'electron';
+import { contextBridge, ipcRenderer, webUtils } from 'electron';
 import { CHANNELS } from '../contract/channels';
 import type { Host, HostProblem, OpenedFile } from '../contract/host';
 
@@ -7,6 +7,12 @@ const host = {
   kind: 'electron',
   openedAtStart: () => ipcRenderer.invoke(CHANNELS.openedAtStart),
   open: () => ipcRenderer.invoke(CHANNELS.open),
+  // Only here is it known where a file lies, and only of one that the person dropped or chose: a file that a page made
+  // lies nowhere, and a page cannot send on a channel by itself.
+  async openDropped(file) {
+    const path = webUtils.getPathForFile(file);
+    return path === '' ? null : ipcRenderer.invoke(CHANNELS.openDropped, path);
+  },
   reopen: (place) => ipcRenderer.invoke(CHANNELS.reopen, place),
   changedOnDisk: (place) => ipcRenderer.invoke(CHANNELS.changedOnDisk, place),
   recent: () => ipcRenderer.invoke(CHANNELS.recent),

@@ -103,7 +103,10 @@ export async function openAtStart(host: Host): Promise<void> {
   else takeUp(answer);
 }
 
-export async function takeUpDropped(file: File): Promise<void> {
+/** Opens a dropped file with its place where the host is told it, else as a text without one. */
+export async function takeUpDropped(host: Host, file: File): Promise<void> {
+  const answer = await host.openDropped(file);
+  if (answer) return takeUpAnswer(answer);
   const problem = sizeProblem(file.name, file.size);
   if (problem) return refuse(`${file.name} was not opened`, [problem]);
   try {

@@ -45,7 +45,7 @@ export function Root({ host, simulation }: { host: Host; simulation: Simulation 
   useOrientationSaid();
   useThemeOnDocument();
   useCommandKeys(commandsNow);
-  useDroppedFiles();
+  useDroppedFiles(host);
   useComingBack(host);
   useEditedMark(host);
   useWindowMenu(host, commandsNow);

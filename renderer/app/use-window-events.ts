@@ -36,7 +36,7 @@ function takeOverTyping(): void {
 }
 
 /** A project file dropped anywhere on the window is opened. */
-export function useDroppedFiles(): void {
+export function useDroppedFiles(host: Host): void {
   useEffect(() => {
     const onDragOver = (event: DragEvent): void => {
       if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
@@ -45,7 +45,7 @@ export function useDroppedFiles(): void {
       const file = event.dataTransfer?.files[0];
       if (!file) return;
       event.preventDefault();
-      if (mayLeave()) void takeUpDropped(file);
+      if (mayLeave()) void takeUpDropped(host, file);
     };
     window.addEventListener('dragover', onDragOver);
     window.addEventListener('drop', onDrop);
@@ -53,7 +53,7 @@ export function useDroppedFiles(): void {
       window.removeEventListener('dragover', onDragOver);
       window.removeEventListener('drop', onDrop);
     };
-  }, []);
+  }, [host]);
 }
 
 /** While the person was elsewhere, another program may have changed the file. */

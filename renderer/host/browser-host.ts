@@ -119,6 +119,8 @@ export function browserHost(): Host {
     kind: 'browser',
     openedAtStart: () => ask<OpenedFile | null>('/api/start-file'),
     open,
+    // A browser tells nobody where a file lies.
+    openDropped: async () => null,
     reopen: (place) => change<OpenedFile>('/api/reopen', { 'X-Ringtrue-Place': place }),
     async changedOnDisk(place) {
       const answer = await change<string | null>('/api/changed-on-disk', { 'X-Ringtrue-Place': place });

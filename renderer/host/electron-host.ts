@@ -17,6 +17,7 @@ export function electronHost(bridge: Host): Host {
     kind: 'electron',
     openedAtStart: () => bridge.openedAtStart().catch(() => FAILED),
     open: () => bridge.open().catch(() => FAILED),
+    openDropped: (file) => bridge.openDropped(file).catch(() => FAILED),
     reopen: (place) => bridge.reopen(place).catch(() => FAILED),
     changedOnDisk: (place) => bridge.changedOnDisk(place).catch(() => null),
     recent: () => bridge.recent().catch(() => []),

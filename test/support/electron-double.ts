@@ -34,6 +34,8 @@ export const seen = {
   pages: null as ((request: Request) => Response) | null,
   /** The frame that messages come from; null for the window's own. */
   stranger: null as Frame | null,
+  /** Where the files lie that the person dropped. */
+  dropped: new Map<File, string>(),
   openAnswer: { canceled: true, filePaths: [] as string[] },
   saveAnswer: { canceled: true, filePath: '' },
   messageBoxAnswer: 0,
@@ -150,6 +152,13 @@ export const ipcRenderer = {
   },
   send(channel: string, ...payload: unknown[]): void {
     seen.handlers.get(channel)?.(sender(), ...structuredClone(payload));
+  },
+};
+
+export const webUtils = {
+  getPathForFile(file: unknown): string {
+    if (!(file instanceof File)) throw new TypeError('This is no File.');
+    return seen.dropped.get(file) ?? '';
   },
 };
 

@@ -24,6 +24,7 @@ export function memoryHost(verbs: Partial<Host> = {}): MemoryHost {
     progress: [],
     openedAtStart: async () => null,
     open: async () => null,
+    openDropped: async () => null,
     reopen: async () => ({ problem: 'This file was not opened here. Open it.' }),
     changedOnDisk: async () => null,
     recent: async () => [],

@@ -3,7 +3,7 @@ import { once } from 'node:events';
 import { join } from 'node:path';
 import type { Frame, Page, Request, Route } from '@playwright/test';
 import { ROOT } from '../../../main/ready.mjs';
-import { CHANNEL_BINDING, preloadScript, TO_PAGE } from './preload-stand-in';
+import { CHANNEL_BINDING, DROPPING, preloadScript, TO_PAGE } from './preload-stand-in';
 
 /** Chromium knows no `app:` addresses, so the pages stand under one of its own that nobody serves. */
 const SHOWN_ORIGIN = 'https://ringtrue.test';
@@ -119,6 +119,14 @@ export class RunningShell {
     await this.#takenOver;
     await this.#ask('page gone');
     await loaded;
+  }
+
+  /** A file is about to be dropped on the window. */
+  async willDrop(file: string): Promise<void> {
+    await this.page.evaluate(([name, detail]) => dispatchEvent(new CustomEvent(name, { detail })), [
+      DROPPING,
+      [file],
+    ] as const);
   }
 
   /** The program was started again, with these words, while it runs. */

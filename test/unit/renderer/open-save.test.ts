@@ -1,6 +1,14 @@
 import { beforeEach, expect, test } from 'vitest';
 import type { FileToSave, Host, HostProblem, OpenedFile, SavedFile } from '../../../main/contract/host';
-import { fileNameFor, openAtStart, openExample, openFile, openRecent, saveFile } from '../../../renderer/app/open-save';
+import {
+  fileNameFor,
+  openAtStart,
+  openExample,
+  openFile,
+  openRecent,
+  saveFile,
+  takeUpDropped,
+} from '../../../renderer/app/open-save';
 import { take, useChoice } from '../../../renderer/state/choice-store';
 import { edit, replaceProject, useDocument } from '../../../renderer/state/document-store';
 import { withSection } from '../../../renderer/state/edits';
@@ -150,4 +158,19 @@ test('a recent file is opened from the place it is known by', async () => {
   answer('piece.ringtrue.json');
   await expect.poll(() => useFile.getState().place).toBe('there');
   expect(useDocument.getState().project).toEqual(planterProject());
+});
+
+test('a dropped file has its place where the host is told it, else none, and the host has the last word', async () => {
+  const dropped = new File([writeProject(exampleProject())], 'mine.ringtrue.json');
+  const opened = file(writeProject(planterProject()));
+  await takeUpDropped(memoryHost({ openDropped: async () => opened }), dropped);
+  expect(useFile.getState()).toMatchObject({ fileName: 'piece.ringtrue.json', place: '/there' });
+  expect(useDocument.getState().project).toEqual(planterProject());
+  await takeUpDropped(memoryHost({ openDropped: async () => ({ problem: 'mine is gone.' }) }), dropped);
+  expect(useView.getState().refusal?.lines).toEqual(['mine is gone.']);
+  expect(useDocument.getState().project).toEqual(planterProject());
+  await takeUpDropped(memoryHost(), dropped);
+  expect(useFile.getState()).toMatchObject({ fileName: 'mine.ringtrue.json', place: null });
+  expect(useDocument.getState().project).toEqual(exampleProject());
+  expect(isEdited()).toBe(false);
 });
