@@ -13,7 +13,7 @@ import { leftOutSentence, SOURCE_TABLE_NOTE, sourceTable } from '../../sim/wordi
 import { cautionsFor, TEST_CAUTIONS } from '../../sim/wording/cautions';
 import { basisSentence } from '../../sim/wording/explain';
 import { gapOriginSentence } from '../../sim/wording/gap-origin';
-import { gapRows, limitRows, pieceRows } from '../../sim/wording/report';
+import { gapRows, limitRows, pieceRows, runRows } from '../../sim/wording/report';
 import { moistureSentence, seasonSentences, seasonTable, woodSentences } from '../../sim/wording/season';
 import { cutTable, stockSentences, stripTable } from '../../sim/wording/stock';
 import { geometryTable, methodTable, predictionTable } from '../../sim/wording/tables';
@@ -53,7 +53,7 @@ export function makerSections({ project, results, result }: SheetInput, answers:
     {
       title: `“${method.name}”: what went in`,
       paragraphs: [],
-      tables: [...methodFigures(method, project.display), stockFigures(project.stock, project.display)],
+      tables: [...methodFigures(method, project.display), ...stockFigures(project.stock, project.display)],
     },
     cuttingSection(project, method),
     seasonSection(project),
@@ -158,6 +158,6 @@ function basisSection(project: Project, result: MethodResult): SheetSection {
       `Closed by ${rule}; the run ended because ${why[stopReason]}.`,
       'In brackets: where a figure lies, 95 times in 100, if more rings were simulated. It says nothing about how much rings differ, nor how well the errors put in are known.',
     ],
-    tables: [],
+    tables: [runRows(project)],
   };
 }

@@ -10,7 +10,8 @@ import {
   stockPresetOf,
 } from '../../sim/project/presets';
 import { withUnit } from '../../sim/project/problem';
-import { angleText, type Display, lengthText, minutesText } from '../../sim/wording/figures';
+import { angleText, type Display, lengthText } from '../../sim/wording/figures';
+import { givenMinutesText } from '../../sim/wording/report';
 import {
   type FigureField,
   MINUTES,
@@ -23,14 +24,15 @@ import {
 import type { SheetTable } from './sheet-table';
 
 const FIGURES = { head: ['Figure', 'Value', 'Where it comes from'], wordColumns: 3, goesOn: true };
-const STOCK_FIGURES = ['thicknessSigmaMm', 'cupMm', 'edgeTaperDeg'] as const;
+const STRIP_FIGURES = ['stripLengthMm', 'stripCount', 'trimMm', 'holdMm'] as const;
+const TRUENESS = ['thicknessSigmaMm', 'cupMm', 'edgeTaperDeg'] as const;
 const ANGLE_DECIMALS = 4;
 
 function valueText(path: string, value: unknown, display: Display): string {
   const unit = fieldAt(path)?.unit ?? '';
   if (typeof value !== 'number') return String(value);
   if (unit === 'mm') return lengthText(value, display);
-  if (unit === 'min') return minutesText(value);
+  if (unit === 'min') return givenMinutesText(value);
   return unit === '°' ? angleText(value, 'decimal', ANGLE_DECIMALS) : withUnit(value, unit);
 }
 
@@ -80,15 +82,19 @@ export function methodFigures(method: Method, display: Display): SheetTable[] {
   ];
 }
 
-export function stockFigures(stock: Stock, display: Display): SheetTable {
+/** The strips there are, and how true they are. */
+export function stockFigures(stock: Stock, display: Display): SheetTable[] {
   const preset = stockPresetOf(stock);
-  return {
-    caption: `How the stock was prepared: ${preset?.label ?? 'figures of its own'}`,
-    ...FIGURES,
-    rows: STOCK_FIGURES.map((key) => [
-      labelOf(`stock.${key}`),
-      valueText(`stock.${key}`, stock[key], display),
-      originText(stockFigureOrigin(stock, key)),
-    ]),
+  const stockRow = (key: keyof Stock, origin: string): string[] => {
+    const text = stock[key] === undefined ? 'just enough' : valueText(`stock.${key}`, stock[key], display);
+    return [labelOf(`stock.${key}`), text, origin];
   };
+  return [
+    { caption: 'Strips', ...FIGURES, rows: STRIP_FIGURES.map((key) => stockRow(key, 'typed in')) },
+    {
+      caption: `How the stock was prepared: ${preset?.label ?? 'figures of its own'}`,
+      ...FIGURES,
+      rows: TRUENESS.map((key) => stockRow(key, originText(stockFigureOrigin(stock, key)))),
+    },
+  ];
 }

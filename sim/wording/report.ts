@@ -1,46 +1,83 @@
 /** Tables that only the maker's sheet shows. */
-import type { Project } from '../project/document';
+import type { Project, SizeBy } from '../project/document';
+import { NUMBER_FIELDS, type NumberKey } from '../project/fields';
 import type { GapPart, MethodResult } from '../run/prediction';
 import { quantileInterval } from '../statistics/quantiles';
-import { angleText, type Display, gapText, lengthText, moneyText } from './figures';
+import { angleText, countText, type Display, gapText, lengthText, moneyText } from './figures';
 import { gapWithInterval } from './intervals';
 import type { TextTable } from './tables';
 
 const GRAIN_WORDS = { alongRing: 'around the ring', upStave: 'up the staves' } as const;
 const FACE_WORDS = { outside: 'outside', inside: 'inside', both: 'both' } as const;
 
+const SIZE_WORDS: Record<SizeBy, string> = {
+  outsideFlats: 'outside flats',
+  outsideCorners: 'outside corners',
+  clearOpening: 'clear opening',
+  staveWidth: 'stave width',
+};
+
+/** A figure of the project file under the name that its field has everywhere. */
+const row = (key: NumberKey, text: string): string[] => [NUMBER_FIELDS[key].label, text];
+
+/** "0.6 min", "120 min": minutes as they were typed in, in the unit of their field. */
+export function givenMinutesText(minutes: number): string {
+  return `${Number(minutes.toFixed(2))} min`;
+}
+
 /** What is made. */
 export function pieceRows({ piece, stock, display }: Project): TextTable {
   const length = (mm: number): string => lengthText(mm, display);
+  const { insert, size } = piece;
   return {
     head: ['The piece', ''],
     rows: [
-      ['Sides', `${piece.sides}`],
-      ['Slope from upright', angleText(piece.slopeDeg)],
-      ['Height along the face', length(piece.heightMm)],
-      ['Thickness', length(piece.thicknessMm)],
+      row('piece.sides', `${piece.sides}`),
+      row('piece.slopeDeg', `${angleText(piece.slopeDeg)} from upright`),
+      row('piece.size.mm', `${length(size.mm)}, ${SIZE_WORDS[size.by]}`),
+      row('piece.heightMm', `${length(piece.heightMm)} along the face`),
+      row('piece.thicknessMm', length(piece.thicknessMm)),
       ['Wood', stock.wood],
       ['Grain', GRAIN_WORDS[piece.grain]],
       ['Face that shows', FACE_WORDS[piece.showFace]],
-      ...(piece.insert === undefined
+      ...(insert === undefined
         ? []
-        : [['Insert', `${length(piece.insert.diameterMm)} with ${length(piece.insert.clearanceMm)} clearance`]]),
+        : [
+            row('piece.insert.diameterMm', length(insert.diameterMm)),
+            row('piece.insert.clearanceMm', length(insert.clearanceMm)),
+          ]),
     ],
   };
 }
 
 /** What counts as good enough, and what things cost. */
 export function limitRows({ limits, costs, piece, display }: Project): TextTable {
+  const hidden = piece.showFace === 'both' ? 'nothing is hidden' : gapText(limits.hiddenGapMm, display);
   return {
-    head: ['Good enough', ''],
+    head: ['Good enough, and costs', ''],
     rows: [
-      ['Gap where it shows', gapText(limits.showGapMm, display)],
-      ...(piece.showFace === 'both' ? [] : [['Gap where it is hidden', gapText(limits.hiddenGapMm, display)]]),
-      ['Gap that can be put right', gapText(limits.remedyGapMm, display)],
-      ['Pieces wanted', `${costs.batch}`],
-      ['Wood for a ring', moneyText(costs.stockPerRing)],
-      ['Wood for a test round', moneyText(costs.testStockPerRound)],
-      ['An hour of work', moneyText(costs.ratePerHour)],
+      row('limits.showGapMm', gapText(limits.showGapMm, display)),
+      row('limits.hiddenGapMm', hidden),
+      row('limits.remedyGapMm', gapText(limits.remedyGapMm, display)),
+      row('costs.batch', countText(costs.batch)),
+      row('costs.stockPerRing', moneyText(costs.stockPerRing)),
+      row('costs.testStockPerRound', moneyText(costs.testStockPerRound)),
+      row('costs.ratePerHour', moneyText(costs.ratePerHour)),
+      row('costs.remedyMinutes', givenMinutesText(costs.remedyMinutes)),
+      row('costs.assemblyMinutes', givenMinutesText(costs.assemblyMinutes)),
+    ],
+  };
+}
+
+/** How the run was asked for. */
+export function runRows({ run }: Project): TextTable {
+  return {
+    head: ['The run', ''],
+    rows: [
+      row('run.trials', countText(run.trials)),
+      row('run.seed', `${run.seed}`),
+      ['How joints close', run.rule],
+      row('run.settle.relative', run.settle === undefined ? 'none' : `${run.settle.relative}`),
     ],
   };
 }

@@ -7,6 +7,7 @@ import { sourceBudget } from '../../../sim/budget/budget';
 import { testValue } from '../../../sim/decide/test-value';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
+import { fieldAt, NUMBER_FIELDS } from '../../../sim/project/fields';
 import { finish } from '../../../sim/run/block-loop';
 import type { MethodResult } from '../../../sim/run/prediction';
 import { runMethod } from '../../../sim/run/run-method';
@@ -68,6 +69,23 @@ function words(html: string): string {
 }
 
 const bare = (text: string): string => text.replace(/[\s\u00a0]+/g, '');
+
+/** The rows of all tables, each cell as it reads. */
+function tableRows(html: string): string[][] {
+  const cellsOf = (row: string): string[] =>
+    [...row.matchAll(/<t[hd][^>]*>(.*?)<\/t[hd]>/gs)].map(([, cell = '']) =>
+      cell.replace(/<[^>]+>/g, '').replace(/[\s\u00a0\u2060]+/g, ' '),
+    );
+  return [...html.matchAll(/<tr>(.*?)<\/tr>/gs)].map(([, row = '']) => cellsOf(row));
+}
+
+/** Every number with its key path, `[]` for the place in a list. */
+function numbersIn(value: unknown, path = ''): [string, number][] {
+  if (typeof value === 'number') return [[path, value]];
+  if (Array.isArray(value)) return value.flatMap((entry) => numbersIn(entry, `${path}[]`));
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, entry]) => numbersIn(entry, path === '' ? key : `${path}.${key}`));
+}
 
 function clientSentences(project: Project): Record<string, string[]> {
   const { result } = input(project);
@@ -144,6 +162,55 @@ describe('the maker’s report', () => {
       expect(read).toContain(said);
     }
     expect(read).not.toContain('Notworkedoutyet');
+  });
+
+  it('shows every number of the project file under its name', () => {
+    const plain = example();
+    const filled: Project = {
+      ...plain,
+      stock: { ...plain.stock, holdMm: 180.5, trimMm: 11 },
+      costs: {
+        batch: 3,
+        stockPerRing: 42.5,
+        testStockPerRound: 6.25,
+        ratePerHour: 33,
+        remedyMinutes: 26,
+        assemblyMinutes: 41,
+      },
+      methods: plain.methods.map((method) => ({
+        ...method,
+        blade: { ...method.blade, stiffnessNPerMm: 57, recutAboveMm: 0.35 },
+        test: { ...method.test, armMm: 71 },
+      })),
+      run: { ...plain.run, settle: { relative: 0.004 } },
+    };
+    const shown = tableRows(maker(filled));
+    const { prediction } = input(filled).result;
+    const about = filled.methods.filter(({ name }) => name === prediction.name);
+    const numbers = numbersIn({ ...filled, methods: about }).filter(([key]) => key !== 'version');
+    // Nothing that the file can hold is left out of the walk.
+    expect(new Set(numbers.map(([key]) => key))).toEqual(new Set(Object.keys(NUMBER_FIELDS)));
+    for (const [key, value] of numbers) {
+      const cells = shown.filter(([name]) => name === fieldAt(key)?.label).map(([, cell = '']) => cell);
+      const told = cells.map((cell) => Number(/-?[\d.,]+/.exec(cell)?.[0].replaceAll(/,(?=\d{3})|,$/g, '')));
+      const nearest = Math.min(...told.map((number) => Math.abs(number - value)));
+      expect(nearest, `${key} ${value}: ${cells.join(' | ')}`).toBeLessThanOrEqual(0.005);
+    }
+  });
+
+  it('says what is meant where the file leaves a number out', () => {
+    const project = example();
+    const { stripLengthMm: _, ...stock } = project.stock;
+    const { insert: __, ...piece } = project.piece;
+    const shown = tableRows(maker({ ...project, stock, piece: { ...piece, showFace: 'both' } }));
+    for (const row of [
+      ['Strip length', 'just enough', 'typed in'],
+      ['Hidden gap limit', 'nothing is hidden'],
+      ['Settling tolerance', 'none'],
+    ]) {
+      expect(shown).toContainEqual(row);
+    }
+    expect(shown.map(([name]) => name)).not.toContain('Insert diameter');
   });
 
   it('says so where budget and test cuts are not worked out', () => {
