@@ -2,10 +2,16 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { report } from '../../../main/command/report';
+import { ensureChromium } from '../../../main/ready.mjs';
+import { aheadChance } from '../../../sim/decide/ahead';
+import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
 import { finish } from '../../../sim/run/block-loop';
+import type { MethodResult } from '../../../sim/run/prediction';
 import { runMethod } from '../../../sim/run/run-method';
-import { chanceSentence } from '../../../sim/wording/explain';
+import { chanceSentence, expectSentences, explainedResult } from '../../../sim/wording/explain';
+import { recommendation } from '../../../sim/wording/verdict';
+import { readPdf } from '../../support/read-pdf';
 import { type BuiltReportProgram, buildReportProgram } from '../../support/report-program';
 import { scratchFolder } from '../../support/scratch-folder';
 import { captured, fileOf } from './captured';
@@ -53,6 +59,59 @@ describe('ringtrue report', () => {
   }, 120_000);
 });
 
+describe('ringtrue report prints', () => {
+  const FEW = 500;
+  const PAPERS_MM = { a4: [210, 297], letter: [215.9, 279.4] } as const;
+  const project: Project = { ...exampleProject(), run: { ...exampleProject().run, trials: FEW } };
+  let results: MethodResult[];
+
+  beforeAll(async () => {
+    // Says what is missing, and fails, where no browser can be had.
+    process.env.RINGTRUE_CHROMIUM ??= await ensureChromium();
+    results = project.methods.map((_, index) => finish(runMethod(project, index)));
+  }, 120_000);
+
+  /** What the words on paper must hold: which method to use, and how good it is. */
+  function recommended(kind: 'client' | 'maker'): string[] {
+    const best = explainedResult(project, results);
+    if (best === undefined) throw new Error('nothing was simulated');
+    if (kind === 'client') return expectSentences(project, best);
+    const pairs = results.flatMap((a, i) =>
+      results.slice(i + 1).map((b) => {
+        return { first: a.prediction.name, second: b.prediction.name, firstAhead: aheadChance(a.sample, b.sample) };
+      }),
+    );
+    const { headline, because } = recommendation(project, results, pairs);
+    return [headline, ...because, `Maker’s report on “${best.prediction.name}”`];
+  }
+
+  it.each([
+    ['client', 'a4'],
+    ['client', 'letter'],
+    ['maker', 'a4'],
+    ['maker', 'letter'],
+  ] as const)(
+    'the %s’s sheet on %s: a PDF with what is recommended, titled, on the paper asked for',
+    async (kind, paper) => {
+      const path = join(scratchFolder(), 'sheet.pdf');
+      expect(await reported('--for', kind, '--paper', paper, '--out', path)).toBe(`Wrote ${path}.\n`);
+      const pdf = await readPdf(readFileSync(path));
+      expect(pdf.title).toBe(kind === 'client' ? project.title : `${project.title}, maker’s report`);
+      if (kind === 'client') expect(pdf.pages).toHaveLength(1);
+      else expect(pdf.pages.length).toBeGreaterThan(3);
+      for (const { widthPt, heightPt } of pdf.pages) {
+        // Sizes of paper: ISO 216 and ANSI Y14.1; the browser rounds to whole points.
+        const [widthMm, heightMm] = [widthPt, heightPt].map((points) => (points * 25.4) / 72);
+        expect(Math.abs((widthMm ?? 0) - PAPERS_MM[paper][0])).toBeLessThan(0.4);
+        expect(Math.abs((heightMm ?? 0) - PAPERS_MM[paper][1])).toBeLessThan(0.4);
+      }
+      const read = bare(pdf.pages.map(({ text }) => text).join(' '));
+      for (const words of recommended(kind)) expect(read).toContain(bare(words));
+    },
+    240_000,
+  );
+});
+
 describe('ringtrue report refuses, and does nothing', () => {
   it.each([
     [['--out', 'sheet.docx'], 'Option --out is "sheet.docx". Give a name that ends in .pdf or .html.'],
@@ -63,6 +122,15 @@ describe('ringtrue report refuses, and does nothing', () => {
     const { code, stdout, stderr } = await captured(['report', fileOf(exampleProject()), ...args]);
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toContain(sentence);
+  });
+
+  it.each(['sheet.pdf', 'sheet.html'])('where %s is there already and is not to be written over', async (name) => {
+    const path = join(scratchFolder(), name);
+    writeFileSync(path, 'mine');
+    const { code, stdout, stderr } = await captured(['report', fileOf(exampleProject()), '--out', path]);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toBe(`${path} is there already and is kept. Give another name, or --force to write over it.\n`);
+    expect(readFileSync(path, 'utf8')).toBe('mine');
   });
 
   it('a PDF where no browser can print it, before anything is simulated', async () => {
