@@ -59,7 +59,10 @@ export async function openDefaultBrowser(address: string): Promise<boolean> {
       : process.platform === 'win32'
         ? ['rundll32', ['url.dll,FileProtocolHandler']]
         : ['xdg-open', []];
-  const code = ended(spawn(program, [...before, address], { stdio: 'ignore', detached: true }));
+  const child = spawn(program, [...before, address], { stdio: 'ignore', detached: true });
+  // What became the browser outlives this program, which does not wait for it.
+  child.unref();
+  const code = ended(child);
   // Some openers hand the address over and end, others become the browser.
   const stillOpen = new Promise<0>((resolve) => setTimeout(resolve, 3000, 0).unref());
   return (await Promise.race([code, stillOpen])) === 0;

@@ -33,9 +33,8 @@ export async function serveUntilClosed({ pagesFolder, startFile, display, say }:
         return;
       }
       say(`${window.browser} could not open a window.`);
-    } else if (await openDefaultBrowser(host.address('once'))) {
-      say('Ringtrue is open in your browser.');
     }
+    if (await openDefaultBrowser(host.address('once'))) say('Ringtrue is open in your browser.');
     await sayAddress(host, say, stop);
   } finally {
     await host.close();
