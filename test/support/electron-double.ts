@@ -174,13 +174,50 @@ export const dialog = {
   showOpenDialog: async () => seen.openAnswer,
   showSaveDialog: async () => seen.saveAnswer,
   showMessageBoxSync: () => seen.messageBoxAnswer,
-};
-
-export const app = {
-  on(name: string, listener: (event: unknown, contents: WebContents) => void): void {
-    if (name === 'web-contents-created') seen.contentsListeners.push(listener);
+  showErrorBox(title: string, content: string): void {
+    app.did.push(`${title}: ${content}`);
   },
 };
+
+class App extends Emitter {
+  /** Another program of this kind runs already when false. */
+  isFirst = true;
+  about: Record<string, string> = {};
+  /** What it did of itself, in order. */
+  readonly did: string[] = [];
+  /** Settles when the test says so. */
+  becomeReady = (): void => {};
+  userData = '';
+  override on(name: string, listener: (...payload: never[]) => void): void {
+    if (name === 'web-contents-created') seen.contentsListeners.push(listener as (typeof seen.contentsListeners)[0]);
+    else super.on(name, listener);
+  }
+  enableSandbox(): void {}
+  requestSingleInstanceLock(): boolean {
+    return this.isFirst;
+  }
+  whenReady(): Promise<void> {
+    this.did.push('waits to be ready');
+    return new Promise((resolve) => {
+      this.becomeReady = resolve;
+    });
+  }
+  getPath(): string {
+    return this.userData;
+  }
+  setAboutPanelOptions(options: Record<string, string>): void {
+    this.about = options;
+  }
+  addRecentDocument(): void {}
+  quit(): void {
+    this.did.push('quits');
+  }
+  exit(code: number): void {
+    this.did.push(`exits with ${code}`);
+  }
+}
+
+export const app = new App();
 
 export const session = {
   defaultSession: {
@@ -195,6 +232,7 @@ export const session = {
 };
 
 export const protocol = {
+  registerSchemesAsPrivileged(): void {},
   handle(_scheme: string, handler: (request: Request) => Response): void {
     seen.pages = handler;
   },
