@@ -26,7 +26,7 @@ export function parseJson(text: string): Outcome {
   } catch {
     return refuse(`The file is not JSON: ${faultText(body)}. Correct it there, or give another file.`);
   }
-  return hostilePart(value) ?? { ok: true, value };
+  return hostilePart(value) ?? keyGivenTwice(body) ?? { ok: true, value };
 }
 
 /** Walks without recursion, for the nesting may be as deep as the file is long. */
@@ -56,6 +56,47 @@ function hostilePart(root: unknown): Outcome | null {
     for (const [key, inner] of Object.entries(value)) {
       if (typeof inner === 'object' || typeof inner === 'string')
         open.push({ value: inner, path: [...path, isList ? Number(key) : key] });
+    }
+  }
+  return null;
+}
+
+function endOfString(text: string, start: number): number {
+  let at = start + 1;
+  while (text[at] !== '"') at += text[at] === '\\' ? 2 : 1;
+  return at + 1;
+}
+
+/**
+ * JSON.parse keeps the last of two values under one key and drops the other without a word; which of them was meant,
+ * only the person knows.
+ *
+ * @param text is JSON
+ */
+function keyGivenTwice(text: string): Outcome | null {
+  const open: { keys: Set<string>; at: PropertyKey }[] = [];
+  const marks = /[{}[\],"]/g;
+  for (let mark = marks.exec(text); mark !== null; mark = marks.exec(text)) {
+    const inner = open.at(-1);
+    if (mark[0] === '{') open.push({ keys: new Set(), at: '' });
+    else if (mark[0] === '[') open.push({ keys: new Set(), at: 0 });
+    else if (mark[0] === '}' || mark[0] === ']') open.pop();
+    else if (mark[0] === ',' && typeof inner?.at === 'number') inner.at += 1;
+    else if (mark[0] === '"') {
+      const end = endOfString(text, mark.index);
+      marks.lastIndex = end;
+      // Only a key is followed by a colon.
+      if (inner === undefined || text[end + matchAt(BLANK, text, end).length] !== ':') continue;
+      const key: string = JSON.parse(text.slice(mark.index, end));
+      inner.at = key;
+      if (inner.keys.has(key)) {
+        const path = pathText(open.map(({ at }) => at));
+        return refuse(
+          `"${safeText(key)}" stands twice in its group, where a key stands once. Take one of them out.`,
+          path,
+        );
+      }
+      inner.keys.add(key);
     }
   }
   return null;

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Project } from '../../sim/project/document';
 import { readProject } from '../../sim/project/read';
 import { bareFile, fileWith } from './bare-file';
+import { BARE_PROJECT } from './bare-project';
 
 function read(changes: Record<string, unknown>): Project {
   const outcome = readProject(JSON.stringify(fileWith(changes)));
@@ -17,75 +18,7 @@ function problemPaths(changes: Record<string, unknown>): string[] {
 
 describe('defaults', () => {
   it('fills in every key a bare file leaves out', () => {
-    expect(read({})).toEqual({
-      format: 'ringtrue',
-      version: 1,
-      title: 'Bare',
-      display: 'metric',
-      piece: {
-        sides: 12,
-        slopeDeg: 0,
-        grain: 'alongRing',
-        size: { by: 'outsideFlats', mm: 400 },
-        heightMm: 100,
-        thicknessMm: 15,
-        showFace: 'outside',
-      },
-      stock: {
-        wood: 'other',
-        stripCount: 1,
-        trimMm: 15,
-        holdMm: 200,
-        thicknessSigmaMm: 0,
-        cupMm: 0,
-        edgeTaperDeg: 0,
-      },
-      limits: { showGapMm: 0.15, hiddenGapMm: 0.4, remedyGapMm: 0.5 },
-      costs: {
-        batch: 1,
-        stockPerRing: 0,
-        testStockPerRound: 0,
-        ratePerHour: 0,
-        remedyMinutes: 0,
-        assemblyMinutes: 0,
-      },
-      methods: [
-        {
-          name: 'Only',
-          sequence: 'flipFace',
-          wideFace: 'down',
-          tilt: { biasDeg: 0, sharedDeg: 0, shape: 'normal', sideDeg: 0, perCutDeg: 0, reset: 'once', aimDeg: 0 },
-          guide: { zeroDeg: 0, settingDeg: 0, slotDeg: 0, seatMm: 0, faceMm: 300 },
-          width: {
-            by: 'fixedStop',
-            sharedMm: 0,
-            perCutMm: 0,
-            driftMeanMm: 0,
-            driftSigmaMm: 0,
-            chipChance: 0,
-            chipMeanMm: 0,
-          },
-          blade: {
-            diameterMm: 250,
-            plateMm: 2.2,
-            collarMm: 70,
-            kerfMm: 2.8,
-            kerfSigmaMm: 0,
-            stiffnessNPerMm: null,
-            forceMeanN: 0,
-            forceSigmaN: 0,
-            forceWithinCutN: 0,
-            snagChance: 0,
-            snagMeanN: 8,
-            recutAboveMm: null,
-          },
-          assembly: { by: 'allAtOnce', freeJoints: 3, ends: 'free', pullUpMm: 0, truingMm: 0 },
-          test: { kind: 'none', maxRounds: 0, readingMm: 0.1, stopWhenMm: 0.3, dialDeg: 0.01, dialShare: 0.15 },
-          minutes: { setUp: 0, perCut: 0, perTestRound: 0 },
-        },
-      ],
-      run: { trials: 100000, seed: 1, rule: 'contact' },
-    });
+    expect(read({})).toEqual(BARE_PROJECT);
   });
 
   it('fills in the rest of a group that is given in part', () => {
