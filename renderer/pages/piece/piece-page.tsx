@@ -4,7 +4,7 @@ import { ringGeometry } from '../../../sim/geometry/ring';
 import { warnings } from '../../../sim/project/checks';
 import type { Project } from '../../../sim/project/document';
 import { cautionsFor } from '../../../sim/wording/cautions';
-import { type AngleStyle, angleText, lengthText } from '../../../sim/wording/figures';
+import { settingSentence } from '../../../sim/wording/setting';
 import { FailureBoundary } from '../../app/failure-boundary';
 import { PageFrame } from '../../app/page-frame';
 import { RingElevation } from '../../drawing/ring-elevation';
@@ -24,15 +24,6 @@ import { RingInputs } from './ring-inputs';
 import { SawSettings } from './saw-settings';
 import { Seasons } from './seasons';
 import { StockInputs } from './stock-inputs';
-
-/** "Tilt the blade 15° and cut twelve …", the answer of the page. */
-function settingSentence({ piece, display }: Project, angleStyle: AngleStyle): string {
-  const { bevelDeg, crosscutDeg, staveWidthMm } = ringGeometry(piece);
-  const tilt = bevelDeg === 0 ? 'Leave the blade square' : `Tilt the blade ${angleText(bevelDeg, angleStyle)}`;
-  const swing = crosscutDeg === 0 ? '' : `, swing the gauge ${angleText(crosscutDeg, angleStyle)}`;
-  const width = lengthText(staveWidthMm, display, { uncertaintyMm: 0.1 });
-  return `${tilt}${swing} and cut ${piece.sides} staves ${width} wide.`;
-}
 
 export function PiecePage() {
   const project = useDocument((state) => state.project);
