@@ -23,8 +23,12 @@ import { writeWhereAsked } from './write-where-asked';
 
 const FILTERS = [{ name: 'Ringtrue project', extensions: ['json'] }];
 
-/** Answers the verbs of `Host` for the pages in our window, and for nobody else. */
-export function answerChannels(shellWindow: ShellWindow, files: ProjectFiles, startFile: string | null): void {
+/**
+ * Answers the verbs of `Host` for the pages in our window, and for nobody else.
+ *
+ * @param startFile gives the path to open at the start, when the pages ask; from then on they take files from outside
+ */
+export function answerChannels(shellWindow: ShellWindow, files: ProjectFiles, startFile: () => string | null): void {
   const { browserWindow } = shellWindow;
 
   function checkSender(event: IpcMainInvokeEvent | IpcMainEvent): void {
@@ -35,7 +39,8 @@ export function answerChannels(shellWindow: ShellWindow, files: ProjectFiles, st
 
   ipcMain.handle(CHANNELS.openedAtStart, async (event): Promise<OpenedFile | HostProblem | null> => {
     checkSender(event);
-    return startFile === null ? null : files.read(startFile);
+    const path = startFile();
+    return path === null ? null : files.read(path);
   });
 
   ipcMain.handle(CHANNELS.open, async (event): Promise<OpenedFile | HostProblem | null> => {

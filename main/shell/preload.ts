@@ -3,6 +3,13 @@ import { contextBridge, ipcRenderer, webUtils } from 'electron';
 import { CHANNELS } from '../contract/channels';
 import type { Host, HostProblem, OpenedFile } from '../contract/host';
 
+/** What came from outside before the pages were there to take it; the last one counts. */
+let wanted: OpenedFile | HostProblem | null = null;
+let takeWanted = (answer: OpenedFile | HostProblem): void => {
+  wanted = answer;
+};
+ipcRenderer.on(CHANNELS.onFileWanted, (_event, answer: OpenedFile | HostProblem) => takeWanted(answer));
+
 const host = {
   kind: 'electron',
   openedAtStart: () => ipcRenderer.invoke(CHANNELS.openedAtStart),
@@ -30,8 +37,9 @@ const host = {
     ipcRenderer.on(CHANNELS.onMenuChosen, (_event, id: string) => take(id));
   },
   onFileWanted(take) {
-    ipcRenderer.removeAllListeners(CHANNELS.onFileWanted);
-    ipcRenderer.on(CHANNELS.onFileWanted, (_event, answer: OpenedFile | HostProblem) => take(answer));
+    takeWanted = take;
+    if (wanted) take(wanted);
+    wanted = null;
   },
   setProgress: (share) => ipcRenderer.send(CHANNELS.setProgress, share),
   setEdited: (edited) => ipcRenderer.send(CHANNELS.setEdited, edited),

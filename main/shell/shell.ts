@@ -1,7 +1,7 @@
 /** Start-up of the desktop program. */
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { app, dialog } from 'electron';
+import { app, type BrowserWindow, dialog } from 'electron';
 import { PROGRAM_VERSION } from '../../sim/version';
 import { CHANNELS } from '../contract/channels';
 import { readPageFiles } from '../files/page-files';
@@ -18,13 +18,21 @@ const PAGES_FOLDER = fileURLToPath(new URL('../renderer', import.meta.url));
 
 async function start(): Promise<void> {
   let startFile = startFileAmong(process.argv.slice(1), process.cwd());
-  // macOS names the file in an event instead of an argument.
+  // Until the pages ask what to open at the start, whatever is named is that; the last one counts.
   let openMore = (path: string): void => {
-    startFile ??= path;
+    startFile = path;
   };
+  let browserWindow: BrowserWindow | null = null;
+  // macOS names the file in an event instead of an argument.
   app.on('open-file', (event, path) => {
     event.preventDefault();
     openMore(path);
+  });
+  app.on('second-instance', (_event, words, folder) => {
+    if (browserWindow?.isMinimized()) browserWindow.restore();
+    browserWindow?.focus();
+    const path = startFileAmong(words.slice(1), folder);
+    if (path !== null) openMore(path);
   });
   registerPagesScheme();
   refuseOtherPages();
@@ -39,19 +47,15 @@ async function start(): Promise<void> {
     onEditsGivenUp: () => files.dropRecovery(),
     placeFile: join(stateFolder, 'window.json'),
   });
-  answerChannels(shellWindow, files, startFile);
-  const { browserWindow } = shellWindow;
-  openMore = (path) => void handOver(path);
-  app.on('second-instance', (_event, words, folder) => {
-    if (browserWindow.isMinimized()) browserWindow.restore();
-    browserWindow.focus();
-    const path = startFileAmong(words.slice(1), folder);
-    if (path !== null) void handOver(path);
+  browserWindow = shellWindow.browserWindow;
+  answerChannels(shellWindow, files, () => {
+    openMore = (path) => void handOver(path);
+    return startFile;
   });
 
   /** Gives a file to the pages of the window that is open already. */
   async function handOver(path: string): Promise<void> {
-    browserWindow.webContents.send(CHANNELS.onFileWanted, await files.read(path));
+    shellWindow.browserWindow.webContents.send(CHANNELS.onFileWanted, await files.read(path));
   }
   app.on('window-all-closed', () => app.quit());
 }

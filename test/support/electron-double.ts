@@ -111,6 +111,10 @@ export class BrowserWindow extends Emitter {
     this.maximized = true;
   }
   show(): void {}
+  focus(): void {}
+  isMinimized(): boolean {
+    return false;
+  }
   destroyed = false;
   destroy(): void {
     this.destroyed = true;

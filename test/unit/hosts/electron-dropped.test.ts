@@ -19,7 +19,7 @@ let host: Host;
 beforeEach(() => {
   const placeFile = join(scratchFolder(), 'window.json');
   const shellWindow = openShellWindow({ onEditsGivenUp: async () => {}, placeFile });
-  answerChannels(shellWindow, new ProjectFiles(scratchFolder()), null);
+  answerChannels(shellWindow, new ProjectFiles(scratchFolder()), () => null);
   host = electronHost(seen.exposed.get('ringtrueHost') as Host);
 });
 

@@ -31,7 +31,7 @@ const onEditsGivenUp = vi.fn(async () => {});
 
 async function start(startFile: string | null, stateFolder = scratchFolder()): Promise<Host> {
   shellWindow = openShellWindow({ onEditsGivenUp, placeFile: join(scratchFolder(), 'window.json') });
-  answerChannels(shellWindow, new ProjectFiles(stateFolder), startFile);
+  answerChannels(shellWindow, new ProjectFiles(stateFolder), () => startFile);
   return electronHost(seen.exposed.get('ringtrueHost') as Host);
 }
 

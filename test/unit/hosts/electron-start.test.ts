@@ -7,13 +7,15 @@ import type { Host } from '../../../main/contract/host';
 import { readPageFiles } from '../../../main/files/page-files';
 import { electronHost } from '../../../renderer/host/electron-host';
 import { PROGRAM_VERSION } from '../../../sim/version';
-import { app, seen } from '../../support/electron-double';
+import * as standIn from '../../support/electron-double';
 import { scratchFolder } from '../../support/scratch-folder';
-import '../../../main/shell/preload';
 
-vi.mock('electron', () => import('../../support/electron-double'));
+// One stand-in for all starts, which otherwise share nothing.
+vi.mock('electron', () => standIn);
 // The pages as built lie elsewhere than beside the sources.
 vi.mock('../../../main/files/page-files', () => ({ readPageFiles: vi.fn(async () => new Map()) }));
+
+const { app, seen } = standIn;
 
 beforeEach(() => {
   vi.resetModules();
@@ -28,9 +30,10 @@ beforeEach(() => {
   process.argv.splice(1);
 });
 
-/** Starts the program up to where it waits for Electron. */
+/** Starts the program up to where it waits for Electron; the pages' side is as new as the program. */
 async function started(): Promise<Host> {
   await import('../../../main/shell/shell');
+  await import('../../../main/shell/preload');
   return electronHost(seen.exposed.get('ringtrueHost') as Host);
 }
 
@@ -74,6 +77,7 @@ test('a file that macOS names before the program is ready is the one opened at t
 test('a file that macOS names later is handed to the window that is open', async () => {
   const host = await started();
   await ready();
+  expect(await host.openedAtStart()).toBeNull();
   const taken: unknown[] = [];
   host.onFileWanted((answer) => taken.push(answer));
   expect(app.emit('open-file', {}, pieceFile('other.ringtrue.json'))).toBe(true);
@@ -81,6 +85,20 @@ test('a file that macOS names later is handed to the window that is open', async
   app.emit('open-file', {}, join(app.userData, 'gone.json'));
   await expect.poll(() => taken[1]).toEqual({ problem: expect.stringContaining('gone.json does not exist.') });
   expect(seen.windows).toHaveLength(1);
+});
+
+test('a file named while the window comes up is not lost, whether or not the pages listen already', async () => {
+  const host = await started();
+  // Another start of the program hands its words over.
+  app.emit('second-instance', {}, ['ringtrue', pieceFile('early.ringtrue.json')], '/');
+  await ready();
+  app.emit('second-instance', {}, ['ringtrue', pieceFile('later.ringtrue.json')], '/');
+  expect(await host.openedAtStart()).toMatchObject({ name: 'later.ringtrue.json' });
+  app.emit('open-file', {}, pieceFile('last.ringtrue.json'));
+  await expect.poll(async () => (await host.recent())[0]?.name).toBe('last.ringtrue.json');
+  const taken: unknown[] = [];
+  host.onFileWanted((answer) => taken.push(answer));
+  await expect.poll(() => taken).toEqual([expect.objectContaining({ name: 'last.ringtrue.json' })]);
 });
 
 test('a second program is gone before it has opened or listened to anything', async () => {
