@@ -156,7 +156,7 @@ function basisSection(project: Project, result: MethodResult): SheetSection {
     paragraphs: [
       basisSentence(project, result),
       `Closed by ${rule}; the run ended because ${why[stopReason]}.`,
-      'In brackets: where a figure lies, 95 times in 100, if more rings were simulated. It says nothing about how much rings differ, nor how well the errors put in are known.',
+      'In brackets: where a figure lies, 95 times in 100, if more rings were simulated. It says nothing about how much rings differ, nor how well the errors put in are known. A time without brackets is sure to the minute.',
     ],
     tables: [runRows(project)],
   };

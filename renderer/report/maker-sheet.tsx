@@ -13,10 +13,11 @@ import { dotsReachMm, SheetDots } from './sheet-dots';
 import { SheetTableView } from './sheet-table';
 
 const WIDTH_PX = 680;
-const PLAN_PX = 276;
+const PLAN_PX = 262;
 /** Wide enough for both halves. */
 const ELEVATION_PX = 380;
-const STAVE_PX = 500;
+/** The narrowest at which the face of a splayed stave still has room beside its joint. */
+const STAVE_PX = 560;
 const CURVE_HEIGHT_PX = 220;
 const DOTS_HEIGHT_PX = 112;
 

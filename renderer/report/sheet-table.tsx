@@ -12,14 +12,17 @@ export interface SheetTable extends TextTable {
 }
 
 /** A table of no more rows is kept on one page. */
-const SHORT_ROWS = 14;
+const SHORT_ROWS = 20;
+
+/** "2 in 1,000" stays on one line. */
+const COUNTED = /(\d) in (\d)/g;
 
 /** The figure, and in brackets how far it may be off. */
 function Cell({ text }: { text: string }) {
   const [, figure = text, interval = ''] = /^(.*?) (\(.*\))$/.exec(text) ?? [];
   return (
     <>
-      {unbroken(figure)}
+      {unbroken(figure).replace(COUNTED, '$1\u00a0in\u00a0$2')}
       {interval !== '' && <span className="sheet-interval"> {unbroken(interval)}</span>}
     </>
   );

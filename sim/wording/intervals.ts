@@ -12,9 +12,10 @@ export function lengthWithInterval(mm: number, interval: Interval, display: Disp
   return withInterval(mm, interval, (each, offMm) => lengthText(each, display, { uncertaintyMm: offMm }));
 }
 
-/** The figure alone where its interval is too narrow to be told. */
 function withInterval(mm: number, { low, high }: Interval, text: (mm: number, offMm: number) => string): string {
   const [seen, least, most] = [mm, low, high].map((each) => text(each, (high - low) / 2));
+  // Beyond what is told, the ends would say no more than the figure does.
+  if (least === most && least?.startsWith('over')) return least;
   const bare = (length = ''): string => length.replace(/ \D+$/, '');
-  return least === most ? `${seen}` : `${seen} (${bare(least)} to ${bare(most)})`;
+  return `${seen} (${bare(least)} to ${bare(most)})`;
 }

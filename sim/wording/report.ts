@@ -35,7 +35,7 @@ export function pieceRows({ piece, stock, display }: Project): TextTable {
       row('piece.sides', `${piece.sides}`),
       row('piece.slopeDeg', `${angleText(piece.slopeDeg)} from upright`),
       row('piece.size.mm', `${length(size.mm)}, ${SIZE_WORDS[size.by]}`),
-      row('piece.heightMm', `${length(piece.heightMm)} along the face`),
+      row('piece.heightMm', `${length(piece.heightMm)} on the face`),
       row('piece.thicknessMm', length(piece.thicknessMm)),
       ['Wood', stock.wood],
       ['Grain', GRAIN_WORDS[piece.grain]],

@@ -114,7 +114,8 @@ export function predictionTable(result: MethodResult, display: Display): TextTab
     rows: [
       ['Rings simulated', `${countText(prediction.trials)}, by ${prediction.rule}`],
       ['Good enough', shareWithInterval(prediction.yield)],
-      ['Insert fits', shareWithInterval(prediction.insertFits)],
+      // Certain, and not only all of those simulated: there is no insert.
+      ...(prediction.insertFits.low === 1 ? [] : [['Insert fits', shareWithInterval(prediction.insertFits)]]),
       ['Will not close', shareWithInterval(prediction.willNotClose)],
       [
         'Worst gap that shows, middle ring',

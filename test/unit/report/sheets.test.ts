@@ -6,7 +6,7 @@ import { ensureChromium } from '../../../main/ready.mjs';
 import { sourceBudget } from '../../../sim/budget/budget';
 import { testValue } from '../../../sim/decide/test-value';
 import type { Project } from '../../../sim/project/document';
-import { exampleProject } from '../../../sim/project/example';
+import { exampleProject, mirrorFrameProject, planterProject } from '../../../sim/project/example';
 import { fieldAt, NUMBER_FIELDS } from '../../../sim/project/fields';
 import { finish } from '../../../sim/run/block-loop';
 import type { MethodResult } from '../../../sim/run/prediction';
@@ -270,6 +270,26 @@ describe('printed', () => {
       const read = bare(pdf.pages.map(({ text }) => text).join(' '));
       for (const heading of html.match(/<h2>[^<]+/g) ?? []) expect(read).toContain(words(heading.slice(4)));
       for (const cell of methodTable(results, 'metric').rows.flat()) expect(read).toContain(bare(cell));
+    },
+    SLOW_MS,
+  );
+
+  it.each([
+    ['upright', 'a4', exampleProject],
+    ['upright', 'letter', exampleProject],
+    ['splayed', 'a4', planterProject],
+    ['splayed', 'letter', planterProject],
+    ['flat', 'letter', mirrorFrameProject],
+  ] as const)(
+    'the maker’s first page holds the whole piece, %s on %s: drawings, sizes, limits and costs',
+    async (_, paper, ofPiece) => {
+      const { pages } = await readPdf(await printPdf(maker({ ...example(), piece: ofPiece().piece }, paper)));
+      const [first, second] = pages.map(({ text }) => bare(text));
+      expect(first).toContain('overtheflats');
+      for (const last of ['outerface', 'jointalongtheedge', 'Jointthroughthethickness', 'Assemblytime40min']) {
+        expect(first?.replaceAll(',', '')).toContain(last);
+      }
+      expect(second).toMatch(/^page2of\d+Themethodssidebyside/);
     },
     SLOW_MS,
   );

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import { SOURCE_NAMES } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
+import type { Share } from '../../../sim/run/prediction';
 import { cautionsFor, FIRST_CAUTION } from '../../../sim/wording/cautions';
 import { gapWithInterval, lengthWithInterval } from '../../../sim/wording/intervals';
 import { gapRows } from '../../../sim/wording/report';
@@ -68,6 +69,13 @@ describe('the other tables', () => {
     expect(told.get('Time for a good piece')).toBe('75 min (74 to 76)');
   });
 
+  it('say nothing of an insert where there is none', () => {
+    const names = (insertFits: Share) =>
+      predictionTable(resultLike('Line', { insertFits }), 'metric').rows.map(([name]) => name);
+    expect(names(share(1))).not.toContain('Insert fits');
+    expect(names(share(1, 0.9996))).toContain('Insert fits');
+  });
+
   it('tell the gaps of a ring on either side with their intervals', () => {
     const { head, rows } = gapRows(resultLike('Line'), 'metric');
     for (const row of rows) {
@@ -77,10 +85,13 @@ describe('the other tables', () => {
     expect(rows[3]).toContain('0.250 mm (0.246 to 0.254)');
   });
 
-  it('bound what is no longer told, and keep a figure alone that is known to its last digit', () => {
+  it('bound what is no longer told, and say so where a figure is known to its last digit', () => {
     expect(gapWithInterval(1.95, { low: 1.89, high: 2.02 }, 'metric')).toBe('1.95 mm (1.89 to over 2)');
     expect(gapWithInterval(3, { low: 2.5, high: 3.5 }, 'metric')).toBe('over 2 mm');
-    expect(lengthWithInterval(250, { low: 249.9999, high: 250.0001 }, 'metric')).toBe('250.000 mm');
+    expect(lengthWithInterval(250, { low: 249.9999, high: 250.0001 }, 'metric')).toBe(
+      '250.000 mm (250.000 to 250.000)',
+    );
+    expect(gapWithInterval(0, { low: 0, high: 0 }, 'inch')).toBe('0.0000 in (0.0000 to 0.0000)');
     expect(lengthWithInterval(254, { low: 251.46, high: 256.54 }, 'inch')).toBe('10.0 in (9.9 to 10.1)');
   });
 
