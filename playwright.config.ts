@@ -1,5 +1,6 @@
 import { defineConfig } from '@playwright/test';
 import type { HostOptions } from './e2e/support/app';
+import { whyNoElectron } from './main/electron.mjs';
 import { ensureChromium } from './main/ready.mjs';
 
 const FLAGS = [
@@ -24,13 +25,15 @@ export default defineConfig<object, HostOptions>({
   timeout: 150_000,
   expect: { timeout: 30_000 },
   projects: [
-    { name: 'local host', testIgnore: /shell\.spec\.ts$/, use: { hostKind: 'local host' } },
+    { name: 'local host', testIgnore: /shell\.spec\.ts$|e2e\/electron\//, use: { hostKind: 'local host' } },
     {
       name: 'shell on the electron double',
       testMatch:
-        /(journeys\/(first-screen|files|reopen|orientation|menu-shell|outside-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/,
+        /(journeys\/(first-screen|verdict|methods|piece|commands|files|reopen|orientation|menu-shell|outside-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/,
       use: { hostKind: 'electron double' },
     },
+    // Where its runtime is; the run says so, or why not.
+    ...(whyNoElectron() === null ? [{ name: 'electron itself', testMatch: /e2e\/electron\/.*\.spec\.ts$/ }] : []),
   ],
   use: {
     viewport: { width: 1280, height: 800 },

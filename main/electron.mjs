@@ -23,6 +23,18 @@ export function presentRuntime() {
   }
 }
 
+/** @returns {boolean} whether a window can be shown here */
+export function hasDisplay() {
+  if (process.platform !== 'linux') return true;
+  return Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY);
+}
+
+/** @returns {string | null} why no window of Electron can be opened here, as half a sentence; null when one can */
+export function whyNoElectron() {
+  if (presentRuntime() === null) return 'whose runtime is not on this machine';
+  return hasDisplay() ? null : 'whose runtime is here, but no display to show its window on';
+}
+
 /** @returns {boolean} whether fetching it failed not long ago */
 function failedLately() {
   const stamp = statSync(FAILED_STAMP, { throwIfNoEntry: false });

@@ -8,7 +8,7 @@ import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { Readable } from 'node:stream';
 import { NotReady } from './chromium.mjs';
-import { findElectron } from './electron.mjs';
+import { findElectron, hasDisplay } from './electron.mjs';
 import { ensureBuilt, ensureInstalled, orSayWhy, ROOT } from './ready.mjs';
 
 /** @param {string} line */
@@ -26,12 +26,6 @@ function namedFile() {
   const path = resolve(stoodIn ?? process.cwd(), file);
   if (!existsSync(path)) throw new NotReady(`${path} does not exist. Check the name and the folder.`);
   return path;
-}
-
-/** @returns {boolean} whether a window can be shown here */
-function hasDisplay() {
-  if (process.platform !== 'linux') return true;
-  return Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY);
 }
 
 /** How soon a runtime that cannot run on this machine gives up. */
