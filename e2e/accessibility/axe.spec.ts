@@ -1,4 +1,5 @@
 import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
 import { expect, test } from '../support/app';
 import { projectFile } from '../support/project-file';
 import { settled, showPage } from '../support/screen';
@@ -41,7 +42,49 @@ for (const colorScheme of ['light', 'dark'] as const) {
   });
 }
 
-test('at twice the text size nothing runs out of the window, on any page', async ({ page, openApp }, info) => {
+/** Words that are cut off, or lie under other words, with the text around them. */
+function lostWords(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const lost: string[] = [];
+    // A name that only a screen reader is to hear has a box of one pixel.
+    const isShown = (element: Element) =>
+      element.checkVisibility() && !element.closest('.spoken') && element.getBoundingClientRect().width > 2;
+    const words: { text: string; box: DOMRect; parent: Element }[] = [];
+    const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = texts.nextNode(); node; node = texts.nextNode()) {
+      const parent = node.parentElement;
+      const text = node.textContent?.trim() ?? '';
+      if (!parent || text === '' || !isShown(parent) || parent.closest('svg, select, option, script')) continue;
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      for (const box of range.getClientRects()) if (box.width > 1) words.push({ text, box, parent });
+      const clip = parent.closest('[class]');
+      if (!clip) continue;
+      const { overflowX, overflowY } = getComputedStyle(clip);
+      const isCut =
+        (['hidden', 'clip'].includes(overflowX) && clip.scrollWidth > clip.clientWidth + 1) ||
+        (['hidden', 'clip'].includes(overflowY) && clip.scrollHeight > clip.clientHeight + 1);
+      if (isCut) lost.push(`cut off: ${text.slice(0, 60)}`);
+    }
+    words.forEach((a, i) => {
+      for (const b of words.slice(i + 1)) {
+        if (a.parent === b.parent) continue;
+        const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+        const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+        // Line boxes of neighbours touch; letters lie over letters only when most of a line is shared.
+        if (across > 4 && down > 0.5 * Math.min(a.box.height, b.box.height)) {
+          lost.push(`“${a.text.slice(0, 40)}” over “${b.text.slice(0, 40)}”`);
+        }
+      }
+    });
+    return [...new Set(lost)];
+  });
+}
+
+test('at twice the text size nothing runs out of the window or over something else, on any page', async ({
+  page,
+  openApp,
+}, info) => {
   await openApp(page, { file: projectFile(info, 'Lantern', 5000) });
   await settled(page);
   await page.evaluate(() => {
@@ -53,6 +96,7 @@ test('at twice the text size nothing runs out of the window, on any page', async
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
     );
     expect(overflow, name).toBeLessThanOrEqual(0);
+    expect(await lostWords(page), name).toEqual([]);
   }
 });
 
