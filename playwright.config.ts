@@ -29,7 +29,7 @@ export default defineConfig<object, HostOptions>({
     {
       name: 'shell on the electron double',
       testMatch:
-        /(journeys\/(first-screen|verdict|methods|piece|commands|files|reopen|orientation|menu-shell|outside-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/,
+        /(journeys\/(first-screen|verdict|commands|files|reopen|orientation|menu-shell|outside-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/,
       use: { hostKind: 'electron double' },
     },
     // Where its runtime is; the run says so, or why not.

@@ -1,6 +1,6 @@
 /**
  * Edits one after the other, each recomputed and waited for, hold the memory flat: the page's and the workers'. A normal
- * run makes 100 edits, to be quick; RINGTRUE_SOAK=2000 makes as many as it says.
+ * run makes 50 edits, to be quick; RINGTRUE_SOAK=2000 makes as many as it says.
  */
 import type { CDPSession, Page } from '@playwright/test';
 import { expect, test } from '../support/app';
@@ -9,7 +9,7 @@ import { settled, showPage } from '../support/screen';
 
 test.use({ trace: 'off' });
 
-const EDITS = Number(process.env.RINGTRUE_SOAK ?? 100);
+const EDITS = Number(process.env.RINGTRUE_SOAK ?? 50);
 /** What is made once, such as the code of a page and the first outcomes kept, is there by then. */
 const WARM_UP = Math.min(200, EDITS / 2);
 /** Every so many edits the other pages are looked at too. */
