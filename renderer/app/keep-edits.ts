@@ -12,9 +12,12 @@ import { refuse } from '../state/view-store';
 import { fileNameFor, takeUpEdits } from './open-save';
 
 const KEPT_AFTER_MS = 2000;
+/** Somebody who never rests is not to lose more than this. */
+const KEPT_AT_LEAST_EVERY_MS = 10_000;
 
 /**
- * From now on: two seconds after the last edit the edits are kept aside, and as soon as nothing is unsaved, because it was
+ * From now on: two seconds after the last edit, and every ten seconds while they follow one another, the edits are kept
+ * aside, and as soon as nothing is unsaved, because it was
  * saved or given up, what was kept is dropped.
  *
  * @returns what ends it
@@ -24,8 +27,11 @@ export function keepEdits(host: Host): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let wasEdited = isEdited();
   let hasComplained = false;
+  /** When the first of the edits not kept yet was made; null when there are none. */
+  let waitsSinceMs: number | null = null;
 
   const keep = async (): Promise<void> => {
+    waitsSinceMs = null;
     const { project } = useDocument.getState();
     const { fileName, place } = useFile.getState();
     const text = writeProject(keepableProject(project, good));
@@ -43,8 +49,15 @@ export function keepEdits(host: Host): () => void {
     if (problemsOf(project).length === 0) good = project;
     clearTimeout(timer);
     const edited = isEdited();
-    if (edited) timer = setTimeout(() => void keep(), KEPT_AFTER_MS);
-    else if (wasEdited) void host.dropRecovery();
+    if (edited) {
+      const nowMs = Date.now();
+      waitsSinceMs ??= nowMs;
+      const leftMs = Math.max(0, waitsSinceMs + KEPT_AT_LEAST_EVERY_MS - nowMs);
+      timer = setTimeout(() => void keep(), Math.min(KEPT_AFTER_MS, leftMs));
+    } else {
+      waitsSinceMs = null;
+      if (wasEdited) void host.dropRecovery();
+    }
     wasEdited = edited;
   };
 

@@ -51,6 +51,23 @@ test('edits are kept two seconds after the last of them, not after each', async 
   expect(host.kept).toMatchObject({ name: 'lantern-base-twelve-staves.ringtrue.json', place: null });
 });
 
+test('edits that follow one another without a rest are kept every ten seconds all the same', async () => {
+  start(memoryHost());
+  for (let second = 0; second < 9; second++) {
+    setHeight(150 + second);
+    await vi.advanceTimersByTimeAsync(1000);
+  }
+  expect(host.kept).toBeNull();
+  setHeight(160);
+  await vi.advanceTimersByTimeAsync(1000);
+  expect(keptProject()).toMatchObject({ piece: { heightMm: 160 } });
+  setHeight(161);
+  await vi.advanceTimersByTimeAsync(1900);
+  expect(keptProject()).toMatchObject({ piece: { heightMm: 160 } });
+  await vi.advanceTimersByTimeAsync(200);
+  expect(keptProject()).toMatchObject({ piece: { heightMm: 161 } });
+});
+
 test('what was kept goes only when it is saved, undone or given up, and a save that fails keeps it', async () => {
   start(memoryHost());
   const keepOne = async () => {
