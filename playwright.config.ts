@@ -13,6 +13,11 @@ const FLAGS = [
   '--disable-sync',
 ];
 
+/** What depends on the host, and the main job; RINGTRUE_ALL_ON_DOUBLE=1 runs every other journey there too. */
+const ON_THE_DOUBLE =
+  /(journeys\/(first-screen|verdict|commands|files|reopen|orientation|menu-shell|outside-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/;
+const NOT_OF_THE_DOUBLE = /security\/local-host\.spec\.ts$|recovery\/soak\.spec\.ts$|e2e\/electron\//;
+
 export default defineConfig<object, HostOptions>({
   testDir: 'e2e',
   outputDir: 'test-results',
@@ -28,8 +33,7 @@ export default defineConfig<object, HostOptions>({
     { name: 'local host', testIgnore: /shell\.spec\.ts$|e2e\/electron\//, use: { hostKind: 'local host' } },
     {
       name: 'shell on the electron double',
-      testMatch:
-        /(journeys\/(first-screen|verdict|commands|files|reopen|orientation|menu-shell|outside-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/,
+      ...(process.env.RINGTRUE_ALL_ON_DOUBLE ? { testIgnore: NOT_OF_THE_DOUBLE } : { testMatch: ON_THE_DOUBLE }),
       use: { hostKind: 'electron double' },
     },
     // Where its runtime is; the run says so, or why not.
