@@ -8,12 +8,14 @@ test('starting the program again with a file opens it in the window that is ther
   const title = page.getByRole('textbox', { name: 'Title of the project' });
   await title.fill('Edited, not saved');
   const shell = shellBehind(page);
-  page.once('dialog', (dialog) => void dialog.dismiss());
+  const askedFirst = page.waitForEvent('dialog');
   await shell.startAgain(['piece.ringtrue.json'], dirname(file));
+  await (await askedFirst).dismiss();
   await expect.poll(() => shell.did).toContain('focused');
   await expect(title).toHaveValue('Edited, not saved');
-  page.once('dialog', (dialog) => void dialog.accept());
+  const askedAgain = page.waitForEvent('dialog');
   await shell.startAgain([file], '/');
+  await (await askedAgain).accept();
   await expect(title).toHaveValue('Umbrella stand');
   await expect.poll(() => shell.did).toContain(`recent document ${file}`);
   await shell.startAgain(['missing.ringtrue.json'], dirname(file));
