@@ -13,10 +13,12 @@ const FLAGS = [
   '--disable-sync',
 ];
 
-/** What depends on the host, and the main job; RINGTRUE_ALL_ON_DOUBLE=1 runs every other journey there too. */
+/** What depends on the host, and the main job; RINGTRUE_ALL_ON_DOUBLE=1 runs the others there too. */
 const ON_THE_DOUBLE =
   /(journeys\/(first-screen|verdict|commands|files|reopen|orientation|menu-shell|outside-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/;
-const NOT_OF_THE_DOUBLE = /security\/local-host\.spec\.ts$|recovery\/soak\.spec\.ts$|e2e\/electron\//;
+/** The stand-in prints nothing, which the journeys of the sheet do. */
+const NOT_OF_THE_DOUBLE =
+  /journeys\/explain\.spec\.ts$|security\/local-host\.spec\.ts$|recovery\/soak\.spec\.ts$|e2e\/electron\//;
 
 export default defineConfig<object, HostOptions>({
   testDir: 'e2e',
