@@ -1,6 +1,6 @@
 /** The chance that a piece is good enough, against how tight good enough is: one line a method, with its interval. */
-import { useDeferredValue } from 'react';
 import { MethodLabel, markOf } from '../app/method-mark';
+import { useAfterDrawing } from '../state/after-drawing';
 import { type Curve, type CurveRoom, Curves, freshnessOf } from './curves';
 import type { GapScale } from './gap-scale';
 import { LimitHandle } from './limit-handle';
@@ -37,7 +37,7 @@ const SOFTENED = 0.6;
 export function YieldCurve({ lines, scale, limitMm, formatGap, limitText, summary, ...limit }: YieldCurveProps) {
   const [box, { widthPx, textPx }] = useSize<HTMLDivElement>();
   // Lines through new rings take a while to draw; figures and marks need not wait for them.
-  const calmLines = useDeferredValue(lines);
+  const calmLines = useAfterDrawing(lines);
   const heightPx = HEIGHT_REM * textPx;
   const topPx = TOP_REM * textPx;
   const plotPx = heightPx - topPx - BOTTOM_REM * textPx;

@@ -7,6 +7,7 @@ import type { Project } from '../../sim/project/document';
 import type { RunProgress } from '../../sim/run/prediction';
 import { type RunningTask, SimulationFailed, type SimulationPool } from '../worker/pool';
 import type { Task } from '../worker/protocol';
+import { drawn } from './after-drawing';
 import { useDocument } from './document-store';
 import { problemsOf } from './problems';
 import {
@@ -80,6 +81,8 @@ export function simulateProject(pool: SimulationPool): Simulation {
   let wanted: Project | null = null;
   let running: { project: Project; stage: Stage; tasks: RunningTask[] } | null = null;
   let isWorking = false;
+  /** A newer pass through the work takes over from one that has nothing to show yet. */
+  let pass = 0;
   let isCancelled = false;
   /** Set while a limit moves: the work that follows waits until the hand rests. */
   let handRests: ReturnType<typeof setTimeout> | undefined;
@@ -108,7 +111,8 @@ export function simulateProject(pool: SimulationPool): Simulation {
         ...(stage === 'full' && { progress }),
       }),
     );
-    running = { project, stage, tasks };
+    const begun = { project, stage, tasks };
+    running = begun;
     /** Shown together at the end: each showing takes the page a redraw. */
     const together = new Map<number, Outcome>();
     await Promise.all(
@@ -128,11 +132,11 @@ export function simulateProject(pool: SimulationPool): Simulation {
       }),
     );
     keepOutcomes(project, together);
-    running = null;
+    if (running === begun) running = null;
   };
 
   const work = async (): Promise<void> => {
-    if (isWorking) return;
+    const mine = ++pass;
     isWorking = true;
     while (wanted) {
       const project = wanted;
@@ -140,7 +144,10 @@ export function simulateProject(pool: SimulationPool): Simulation {
       useRun.setState({ work: nothingDone(project) });
       for (const stage of ['preview', 'first', 'full'] as const) {
         const methods = methodsFor(project, stage);
-        if (methods.length > 0 && !wanted && !isCancelled) await runStage(project, methods, stage);
+        if (methods.length === 0 || wanted || isCancelled) continue;
+        await runStage(project, methods, stage);
+        if (stage === 'preview' && pass === mine) await drawn();
+        if (pass !== mine) return;
       }
     }
     isWorking = false;
@@ -162,7 +169,9 @@ export function simulateProject(pool: SimulationPool): Simulation {
   const begin = (project: Project): void => {
     wanted = project;
     isCancelled = false;
-    if (running && running.stage !== 'preview' && !isSameRings(running.project, project)) dropRunning();
+    const waits = running && (running.stage === 'preview' || isSameRings(running.project, project));
+    if (isWorking && waits) return;
+    dropRunning();
     void work();
   };
 

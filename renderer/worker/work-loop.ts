@@ -4,8 +4,8 @@ import { runMethod } from '../../sim/run/run-method';
 import type { FromWorker, QuestionTask, Task, ToWorker } from './protocol';
 import { answerSteps } from './questions';
 
-/** How long the engine may work before it listens, ms; a cancel is obeyed within 100 ms. */
-const LISTEN_EVERY_MS = 15;
+/** How long the engine may work before it listens, ms: a figure that changed waits no longer for the work of before. */
+const LISTEN_EVERY_MS = 5;
 const TELL_EVERY_MS = 100;
 
 type Wish = 'go on' | 'stop' | 'drop';

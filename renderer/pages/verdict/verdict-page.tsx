@@ -1,9 +1,10 @@
 /** Which method? The recommendation, with the evidence to the right and the limit to move on the left. */
-import { useDeferredValue, useState } from 'react';
+import { useState } from 'react';
 import { FailureBoundary } from '../../app/failure-boundary';
 import { PageFrame } from '../../app/page-frame';
 import { unbroken } from '../../app/unbroken';
 import { WorkMark } from '../../app/work-mark';
+import { useAfterDrawing } from '../../state/after-drawing';
 import { useProblems } from '../../state/problems';
 import { DifferencesPanel } from './differences-panel';
 import { LeadHinges } from './lead-hinges';
@@ -17,7 +18,7 @@ import { VerdictTable } from './verdict-table';
 export function VerdictPage() {
   const verdict = useVerdict();
   // What takes longer follows once the figures are drawn, and waits for figures that fit.
-  const calmMethods = useDeferredValue(useLastRefined(verdict.methods));
+  const calmMethods = useAfterDrawing(useLastRefined(verdict.methods));
   const problems = useProblems();
   const { headline, because } = verdict.recommendation;
   const isSoft = problems.length > 0 || verdict.methods.some(({ isFresh }) => !isFresh);
