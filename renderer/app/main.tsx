@@ -1,6 +1,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { chooseHost } from '../host/choose-host';
+import { drawn } from '../state/after-drawing';
 import { answerQuestions } from '../state/answer-questions';
 import { keepViewOnMachine } from '../state/keep-on-machine';
 import { simulateProject } from '../state/simulate-project';
@@ -17,7 +18,7 @@ import './pages.css';
 
 const host = chooseHost();
 keepViewOnMachine(await host.keptView(), (text) => void host.keepView(text));
-const simulation = simulateProject(startPool());
+const simulation = simulateProject(startPool(), drawn);
 answerQuestions({ long: startWorkerAlone(), quick: startWorkerAlone() });
 keepEdits(host);
 void openAtStart(host).then(() => offerRecovery(host));

@@ -1,5 +1,6 @@
 /** Two axes with their ticks, and whatever is drawn between them: for charts of few marks. */
 import type { ReactNode } from 'react';
+import { CartesianGrid, ComposedChart, XAxis, YAxis } from 'recharts';
 import type { EvenScale } from './even-scale';
 import './plain-plot.css';
 import { useSize } from './use-size';
@@ -37,6 +38,20 @@ const TOP_REM = 1.9;
 const BOTTOM_REM = 3;
 const TEXT_REM = 0.8125;
 
+/** The part that both axes share. */
+function axisProps({ min, max, ticks, format }: Axis, fontSize: number) {
+  return {
+    type: 'number' as const,
+    domain: [min, max] as const,
+    ticks: [...ticks],
+    tickFormatter: format,
+    interval: 0 as const,
+    tickLine: false,
+    stroke: 'var(--edge)',
+    tick: { fontSize, fill: 'var(--ink-soft)' },
+  };
+}
+
 export function PlainPlot({ x, y, heightRem, summary, children }: PlainPlotProps) {
   const [box, { widthPx, textPx }] = useSize<HTMLDivElement>();
   const [leftPx, topPx] = [(y ? LEFT_REM : BARE_LEFT_REM) * textPx, TOP_REM * textPx];
@@ -54,39 +69,33 @@ export function PlainPlot({ x, y, heightRem, summary, children }: PlainPlotProps
   return (
     <div ref={box} className="plain-plot" style={{ height: heightRem * textPx }}>
       {plotWidthPx > 0 && (
-        <svg role="img" aria-label={summary} width={widthPx} height={heightRem * textPx}>
-          <g transform={`translate(${leftPx} ${topPx})`} fontSize={fontSize}>
-            {y?.ticks.map((tick) => (
-              <g key={tick} transform={`translate(0 ${place.y(tick)})`}>
-                <path className="grid-line" d={`M0 0H${plotWidthPx}`} />
-                <text className="axis-text" x={-0.5 * fontSize} dy="0.35em" textAnchor="end">
-                  {y.format(tick)}
+        <div role="img" aria-label={summary}>
+          <ComposedChart
+            width={widthPx}
+            height={heightRem * textPx}
+            data={[
+              { x: x.min, y: foot },
+              { x: x.max, y: head },
+            ]}
+            margin={{ top: topPx, right: RIGHT_REM * textPx, bottom: 0, left: y ? 0 : leftPx }}
+            accessibilityLayer={false}
+          >
+            {y && <CartesianGrid stroke="var(--hairline)" vertical={false} />}
+            <XAxis dataKey="x" {...axisProps(x, fontSize)} height={BOTTOM_REM * textPx} tickMargin={0.4 * fontSize} />
+            {y && <YAxis dataKey="y" {...axisProps(y, fontSize)} width={leftPx} />}
+            <g transform={`translate(${leftPx} ${topPx})`} fontSize={fontSize}>
+              {y && (
+                <text className="axis-text" x={-leftPx} y={-0.8 * fontSize}>
+                  {y.name}
                 </text>
-              </g>
-            ))}
-            {y && (
-              <text className="axis-text" x={-leftPx} y={-0.8 * fontSize}>
-                {y.name}
+              )}
+              <text className="axis-text" x={plotWidthPx} y={plotHeightPx + 2.9 * fontSize} textAnchor="end">
+                {x.name}
               </text>
-            )}
-            {x.ticks.map((tick) => (
-              <text
-                key={tick}
-                className="axis-text"
-                x={place.x(tick)}
-                y={plotHeightPx + 1.4 * fontSize}
-                textAnchor="middle"
-              >
-                {x.format(tick)}
-              </text>
-            ))}
-            <text className="axis-text" x={plotWidthPx} y={plotHeightPx + 2.9 * fontSize} textAnchor="end">
-              {x.name}
-            </text>
-            {children(place)}
-            <path className="base-line" d={`M0 ${y ? 0 : plotHeightPx}V${plotHeightPx}H${plotWidthPx}`} />
-          </g>
-        </svg>
+              {children(place)}
+            </g>
+          </ComposedChart>
+        </div>
       )}
     </div>
   );

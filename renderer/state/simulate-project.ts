@@ -7,7 +7,6 @@ import type { Project } from '../../sim/project/document';
 import type { RunProgress } from '../../sim/run/prediction';
 import { type RunningTask, SimulationFailed, type SimulationPool } from '../worker/pool';
 import type { Task } from '../worker/protocol';
-import { drawn } from './after-drawing';
 import { useDocument } from './document-store';
 import { problemsOf } from './problems';
 import {
@@ -76,7 +75,8 @@ function nothingDone(project: Project): Work {
   return { ringsDone: 0, ringsWanted: activeMethods(project).length * project.run.trials };
 }
 
-export function simulateProject(pool: SimulationPool): Simulation {
+/** @param isDrawn resolves when what was shown stands on the screen; the longer runs wait for it after a preview */
+export function simulateProject(pool: SimulationPool, isDrawn: () => Promise<void>): Simulation {
   /** What is to be worked on next. */
   let wanted: Project | null = null;
   let running: { project: Project; stage: Stage; tasks: RunningTask[] } | null = null;
@@ -146,7 +146,7 @@ export function simulateProject(pool: SimulationPool): Simulation {
         const methods = methodsFor(project, stage);
         if (methods.length === 0 || wanted || isCancelled) continue;
         await runStage(project, methods, stage);
-        if (stage === 'preview' && pass === mine) await drawn();
+        if (stage === 'preview' && pass === mine) await isDrawn();
         if (pass !== mine) return;
       }
     }

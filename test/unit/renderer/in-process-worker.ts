@@ -19,3 +19,6 @@ export function inProcessWorker(): SimulationWorker {
   }, nextTurn);
   return worker;
 }
+
+/** For where there is no page. */
+export const nothingToDraw = (): Promise<void> => Promise.resolve();

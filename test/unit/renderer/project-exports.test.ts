@@ -16,7 +16,7 @@ import { memoryHost } from '../../support/memory-host';
 import { readTable } from '../../support/read-csv';
 import { scratchFolder } from '../../support/scratch-folder';
 import { captured } from '../command/captured';
-import { inProcessWorker } from './in-process-worker';
+import { inProcessWorker, nothingToDraw } from './in-process-worker';
 
 const TRIALS = 2000;
 
@@ -34,7 +34,7 @@ beforeEach(async () => {
   useView.setState(useView.getInitialState());
   useJointsView.setState(useJointsView.getInitialState());
   replaceProject(small());
-  if (!isSimulating) simulateProject(simulationPool(2, inProcessWorker));
+  if (!isSimulating) simulateProject(simulationPool(2, inProcessWorker), nothingToDraw);
   isSimulating = true;
   await settle();
 }, 60_000);

@@ -8,7 +8,7 @@ import { setSwitchedOff, useView } from '../../../renderer/state/view-store';
 import { simulationPool } from '../../../renderer/worker/pool';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
-import { inProcessWorker } from './in-process-worker';
+import { inProcessWorker, nothingToDraw } from './in-process-worker';
 
 const TRIALS = 6000;
 
@@ -22,7 +22,7 @@ const started: Simulation[] = [];
 function simulation(): Simulation {
   const [first] = started;
   if (first) return first;
-  const made = simulateProject(simulationPool(2, inProcessWorker));
+  const made = simulateProject(simulationPool(2, inProcessWorker), nothingToDraw);
   started.push(made);
   return made;
 }
