@@ -17,8 +17,7 @@ const FLAGS = [
 const ON_THE_DOUBLE =
   /(journeys\/(first-screen|verdict|commands|files|reopen|orientation|menu-shell|outside-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/;
 /** The stand-in prints nothing, which the journeys of the sheet do. */
-const NOT_OF_THE_DOUBLE =
-  /journeys\/explain\.spec\.ts$|security\/local-host\.spec\.ts$|recovery\/soak\.spec\.ts$|e2e\/electron\//;
+const NOT_OF_THE_DOUBLE = /security\/local-host\.spec\.ts$|recovery\/soak\.spec\.ts$|e2e\/electron\//;
 
 export default defineConfig<object, HostOptions>({
   testDir: 'e2e',

@@ -75,6 +75,7 @@ test('the sheet is about the method that was chosen, and follows its name', asyn
 test('paper and PDF hold the sheet as it is shown, and nothing of the page around it', async ({
   page,
   openApp,
+  desk,
 }, info) => {
   await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
   await settled(page);
@@ -84,11 +85,8 @@ test('paper and PDF hold the sheet as it is shown, and nothing of the page aroun
   expect(pieces.length).toBeGreaterThan(15);
 
   const printed = await wordsOf(await page.pdf({ preferCSSPageSize: true }));
-  const downloading = page.waitForEvent('download', { timeout: 180_000 });
-  await page.getByRole('button', { name: 'Save as PDF' }).click();
-  const download = await downloading;
-  expect(download.suggestedFilename()).toBe('lantern-client.pdf');
-  const saved = await wordsOf(readFileSync(await download.path()));
+  const save = () => page.getByRole('button', { name: 'Save as PDF' }).click();
+  const saved = await wordsOf(await desk.takeFile(page, save, info.outputPath('lantern-client.pdf')));
   for (const pages of [printed, saved]) {
     expect(pages).toHaveLength(1);
     for (const piece of pieces) expect(pages[0]).toContain(bare(piece));

@@ -41,6 +41,11 @@ function isPrevented(emitter, name, event, ...more) {
 class WebContents extends EventEmitter {
   /** @type {Frame} */
   mainFrame = { url: '' };
+  /** @param {object} [preferences] of the window */
+  constructor(preferences = {}) {
+    super();
+    this.preferences = preferences;
+  }
   /** @type {(details: { url: string }) => { action: string }} */
   openHandler = () => ({ action: 'allow' });
   /** @param {(details: { url: string }) => { action: string }} handler */
@@ -57,25 +62,39 @@ class WebContents extends EventEmitter {
   forcefullyCrashRenderer() {
     this.emit('render-process-gone', {}, { reason: 'killed' });
   }
+  /** @param {object} options @returns {Promise<Uint8Array>} */
+  printToPDF(options) {
+    return new Promise((resolve, reject) => {
+      printing.set(printing.size, { resolve, reject });
+      tell('print', { job: printing.size - 1, url: this.mainFrame.url, options, preferences: this.preferences });
+    });
+  }
 }
+
+/** What the other side is printing, by number. @type {Map<number, { resolve: (pdf: Uint8Array) => void, reject: (error: Error) => void }>} */
+const printing = new Map();
 
 /** @type {BrowserWindow | null} */
 let theWindow = null;
 
 export class BrowserWindow extends EventEmitter {
-  webContents = new WebContents();
-  /** @param {object} options */
+  /** @param {{ show?: boolean, webPreferences?: object }} options */
   constructor(options) {
     super();
-    if (theWindow) throw new Error('The stand-in has one window; sheets cannot be printed on it.');
-    theWindow = this;
-    tell('window', options);
+    this.webContents = new WebContents(options.webPreferences);
+    // Besides the one window there are only those that are never shown, to print from.
+    this.isHidden = theWindow !== null;
+    if (this.isHidden && options.show !== false) throw new Error('The stand-in shows one window.');
+    if (!this.isHidden) {
+      theWindow = this;
+      tell('window', options);
+    }
     app.emit('web-contents-created', {}, this.webContents);
   }
   /** @param {string} url */
   async loadURL(url) {
     this.webContents.mainFrame.url = url;
-    tell('load', url);
+    if (!this.isHidden) tell('load', url);
   }
   show() {
     tell('shown');
@@ -103,6 +122,7 @@ export class BrowserWindow extends EventEmitter {
     tell('focused');
   }
   destroy() {
+    if (this.isHidden) return;
     tell('closed');
     this.emit('closed');
     app.emit('window-all-closed');
@@ -262,6 +282,10 @@ const asked = {
   close() {
     if (!theWindow) return;
     if (!isPrevented(theWindow, 'close', {})) theWindow.destroy();
+  },
+  printed({ job, pdf, error }) {
+    if (error === undefined) printing.get(job)?.resolve(pdf);
+    else printing.get(job)?.reject(new Error(error));
   },
   'page gone': () => theWindow?.webContents.emit('render-process-gone', {}, { reason: 'crashed' }),
 };

@@ -2,6 +2,7 @@ import { type ChildProcess, fork } from 'node:child_process';
 import { once } from 'node:events';
 import { join } from 'node:path';
 import type { Frame, Page, Request, Route } from '@playwright/test';
+import type { PDF_OPTIONS } from '../../../main/print/pdf-options';
 import { ROOT } from '../../../main/ready.mjs';
 import { CHANNEL_BINDING, DROPPING, preloadScript, TO_PAGE } from './preload-stand-in';
 
@@ -24,6 +25,13 @@ interface FromShell {
 interface ToPage {
   channel: string;
   payload: unknown[];
+}
+
+interface PrintJob {
+  job: number;
+  url: string;
+  options: typeof PDF_OPTIONS;
+  preferences: { javascript?: boolean };
 }
 
 export interface ShellOptions {
@@ -164,6 +172,7 @@ export class RunningShell {
       this.#waiting.get(id)?.(message);
       this.#waiting.delete(id);
     } else if (what === 'to page') void this.#sendToPage(about as ToPage);
+    else if (what === 'print') void this.#print(about as PrintJob);
     else if (what === 'load') void this.#load(String(about));
     else if (what === 'asked') this.asked.push(String(about));
     else if (what === 'window') this.#window = about as Record<string, unknown>;
@@ -175,6 +184,15 @@ export class RunningShell {
       TO_PAGE + channel,
       payload,
     ] as const);
+  }
+
+  /** Prints what a window that is not shown has loaded, as Electron does: by Chromium's own printing. */
+  async #print({ job, url, options, preferences }: PrintJob): Promise<void> {
+    try {
+      await this.#ask('printed', { job, pdf: await printedPdf(this.page, url, options, preferences) });
+    } catch (error) {
+      await this.#ask('printed', { job, error: error instanceof Error ? error.message : String(error) });
+    }
   }
 
   async #load(address: string): Promise<void> {
@@ -254,6 +272,26 @@ export class RunningShell {
   /** Chromium has made the window by now, unlike Electron, so one that is denied is closed. */
   async #closeIfDenied(made: Page): Promise<void> {
     if ((await this.#wantedWindows.get(asShell(made.url()))) === 'deny') await made.close();
+  }
+}
+
+async function printedPdf(
+  page: Page,
+  url: string,
+  options: PrintJob['options'],
+  { javascript = true }: PrintJob['preferences'],
+): Promise<Uint8Array> {
+  const browser = page.context().browser();
+  if (!browser) throw new Error('There is no browser to print with.');
+  const context = await browser.newContext({ javaScriptEnabled: javascript });
+  try {
+    const sheet = await context.newPage();
+    await sheet.goto(url);
+    const session = await context.newCDPSession(sheet);
+    const { data } = await session.send('Page.printToPDF', options);
+    return Buffer.from(data, 'base64');
+  } finally {
+    await context.close();
   }
 }
 
