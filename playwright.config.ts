@@ -13,11 +13,8 @@ const FLAGS = [
   '--disable-sync',
 ];
 
-/** What depends on the host, and the main job; RINGTRUE_ALL_ON_DOUBLE=1 runs the others there too. */
-const ON_THE_DOUBLE =
-  /(journeys\/(first-screen|verdict|commands|files|reopen|orientation|menu-shell|outside-shell|exports)|recovery\/(killed|crash)|security\/shell)\.spec\.ts$/;
-/** The stand-in prints nothing, which the journeys of the sheet do. */
-const NOT_OF_THE_DOUBLE = /security\/local-host\.spec\.ts$|recovery\/soak\.spec\.ts$|e2e\/electron\//;
+/** Of the local host alone, of Electron alone, and what takes long and asks nothing of the host. */
+const NOT_ON_THE_DOUBLE = /security\/local-host\.spec\.ts$|e2e\/electron\/|recovery\/soak\.spec\.ts$/;
 
 export default defineConfig<object, HostOptions>({
   testDir: 'e2e',
@@ -34,7 +31,7 @@ export default defineConfig<object, HostOptions>({
     { name: 'local host', testIgnore: /shell\.spec\.ts$|e2e\/electron\//, use: { hostKind: 'local host' } },
     {
       name: 'shell on the electron double',
-      ...(process.env.RINGTRUE_ALL_ON_DOUBLE ? { testIgnore: NOT_OF_THE_DOUBLE } : { testMatch: ON_THE_DOUBLE }),
+      testIgnore: NOT_ON_THE_DOUBLE,
       use: { hostKind: 'electron double' },
     },
     // Where its runtime is; the run says so, or why not.
