@@ -86,7 +86,9 @@ test('paper and PDF hold the sheet as it is shown, and nothing of the page aroun
 
   const printed = await wordsOf(await page.pdf({ preferCSSPageSize: true }));
   const save = () => page.getByRole('button', { name: 'Save as PDF' }).click();
-  const saved = await wordsOf(await desk.takeFile(page, save, info.outputPath('lantern-client.pdf')));
+  const taken = await desk.takeFile(page, save, info.outputPath('lantern-client.pdf'));
+  expect(taken.offered).toBe('lantern-client.pdf');
+  const saved = await wordsOf(taken.bytes);
   for (const pages of [printed, saved]) {
     expect(pages).toHaveLength(1);
     for (const piece of pieces) expect(pages[0]).toContain(bare(piece));

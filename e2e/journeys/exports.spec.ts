@@ -47,8 +47,8 @@ test('each kind of file is saved, stands by itself and says what the screen says
   await settled(page);
   const ground = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
   const dark = await ground();
-  const taken = (what: string, kind: string, name: string): Promise<Buffer> =>
-    desk.takeFile(page, () => choose(page, what, kind), info.outputPath(name));
+  const taken = async (what: string, kind: string, name: string): Promise<Buffer> =>
+    (await desk.takeFile(page, () => choose(page, what, kind), info.outputPath(name))).bytes;
 
   await test.step('a chart’s table', async () => {
     const curve = readTable((await taken(CURVE, 'CSV', 'curve.csv')).toString('utf8'));
@@ -124,7 +124,7 @@ test('each kind of file is saved, stands by itself and says what the screen says
     expect(plan.words.join(' ')).toContain('280 mm');
     await showPage(page, 'Explain');
     const click = () => page.getByRole('button', { name: 'Save as PNG' }).click();
-    const sheet = await readPng(page, await desk.takeFile(page, click, info.outputPath('sheet.png')));
+    const sheet = await readPng(page, (await desk.takeFile(page, click, info.outputPath('sheet.png'))).bytes);
     // A4 at 96 dots an inch, twice as fine.
     expect([sheet.widthPx, sheet.heightPx].map((px) => Math.round((px / 2 / 96) * 25.4))).toEqual([210, 297]);
     expect(sheet).toMatchObject({ corner: WHITE });
@@ -161,7 +161,8 @@ test('whatever can be saved on any page is read back: every picture stands alone
           await control.click();
           await item(kind).click();
         };
-        const text = (await desk.takeFile(page, take, info.outputPath(`${saved.length}.file`))).toString('utf8');
+        const { bytes } = await desk.takeFile(page, take, info.outputPath(`${saved.length}.file`));
+        const text = bytes.toString('utf8');
         if (kind === 'SVG') {
           const picture = await readSvg(page, text);
           expect(picture, label).toMatchObject({ problem: null, leans: [], ground: '#ffffff' });

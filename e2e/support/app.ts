@@ -9,6 +9,12 @@ export { expect };
 /** What the pages stand on: the local host, or the built Electron shell against a stand-in for the module `electron`. */
 export type HostKind = 'local host' | 'electron double';
 
+export interface TakenFile {
+  /** The name that the program proposes. */
+  offered: string;
+  bytes: Buffer;
+}
+
 /** What a person does outside the page, on either host. */
 export interface Desk {
   /** Chooses a file after the click on Open. */
@@ -18,7 +24,7 @@ export interface Desk {
   /** Clicks on Save and lets it go to a file never saved before; gives the name proposed or taken and its text. */
   saveAnew(page: Page, path: string): Promise<string>;
   /** Lets a file that the program makes after `click` go to `path`, and gives what it holds. */
-  takeFile(page: Page, click: () => Promise<void>, path: string): Promise<Buffer>;
+  takeFile(page: Page, click: () => Promise<void>, path: string): Promise<TakenFile>;
   /** Tries to leave, and gives back whether the program asked first; goes on with leaving only if told to. */
   leave(page: Page, answer: 'stay' | 'leave'): Promise<'asked' | 'not asked'>;
 }
@@ -74,7 +80,8 @@ const deskOfLocalHost: Desk = {
   async takeFile(page, click) {
     const downloading = page.waitForEvent('download');
     await click();
-    return readFileSync(await (await downloading).path());
+    const download = await downloading;
+    return { offered: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
   },
   async leave(page, answer) {
     let asked: 'asked' | 'not asked' = 'not asked';
@@ -109,7 +116,7 @@ const deskOfShell: Desk = {
     await click();
     // It is moved there whole.
     await expect.poll(() => existsSync(path)).toBe(true);
-    return readFileSync(path);
+    return { offered: shellBehind(page).offered.at(-1) ?? '', bytes: readFileSync(path) };
   },
   async leave(page, answer) {
     const shell = shellBehind(page);

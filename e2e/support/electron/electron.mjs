@@ -4,6 +4,7 @@
  * answers are on the other side of the process channel, where the test drives Chromium; see running-shell.ts.
  */
 import { EventEmitter } from 'node:events';
+import { basename } from 'node:path';
 
 /** @typedef {{ url: string }} Frame */
 
@@ -183,7 +184,9 @@ export const dialog = {
     const path = answers.open?.shift();
     return path ? { canceled: false, filePaths: [path] } : { canceled: true, filePaths: [] };
   },
-  async showSaveDialog() {
+  /** @param {unknown} _window @param {{ defaultPath?: string }} options */
+  async showSaveDialog(_window, options) {
+    tell('offered', basename(options.defaultPath ?? ''));
     const path = answers.save?.shift();
     return path ? { canceled: false, filePath: path } : { canceled: true, filePath: '' };
   },

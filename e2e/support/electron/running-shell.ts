@@ -60,6 +60,8 @@ export class RunningShell {
   page: Page;
   /** Questions that the shell asked the person. */
   readonly asked: string[] = [];
+  /** Names under which the shell offered to save. */
+  readonly offered: string[] = [];
   /** Whatever else the shell did, in order: "sandbox", "shown", "closed". */
   readonly did: string[] = [];
   /** Addresses that were refused. */
@@ -174,6 +176,7 @@ export class RunningShell {
     } else if (what === 'to page') void this.#sendToPage(about as ToPage);
     else if (what === 'print') void this.#print(about as PrintJob);
     else if (what === 'load') void this.#load(String(about));
+    else if (what === 'offered') this.offered.push(String(about));
     else if (what === 'asked') this.asked.push(String(about));
     else if (what === 'window') this.#window = about as Record<string, unknown>;
     else this.did.push(what);
