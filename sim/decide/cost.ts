@@ -160,8 +160,9 @@ export function* pieceCostSteps(
     const summary = { perGoodPiece: null, low: null, high: null, minutesPerPiece: null, testRounds };
     return { summary, minutes: null, ...setUpsDone };
   }
-  const cost = ratioWithInterval(setUpsDone.money, setUpsDone.pieces);
-  const time = ratioWithInterval(minutes.subarray(0, done), setUpsDone.pieces);
+  const reach = studentQuantile(0.975, done - 1);
+  const cost = ratioWithInterval(setUpsDone.money, setUpsDone.pieces, reach);
+  const time = ratioWithInterval(minutes.subarray(0, done), setUpsDone.pieces, reach);
   const summary = {
     perGoodPiece: cost.value,
     low: cost.low,
@@ -172,8 +173,16 @@ export function* pieceCostSteps(
   return { summary, minutes: { low: time.low, high: time.high }, ...setUpsDone };
 }
 
-/** All that was spent over all that was made, with its 95 % interval over the set-ups. */
-function ratioWithInterval(spent: Float64Array, made: Float64Array): Interval & { value: number } {
+/**
+ * All that was spent over all that was made, with its interval over the set-ups.
+ *
+ * @param standardErrors how many of them the interval reaches to either side
+ */
+function ratioWithInterval(
+  spent: Float64Array,
+  made: Float64Array,
+  standardErrors: number,
+): Interval & { value: number } {
   const count = spent.length;
   let [totalSpent, totalMade] = [0, 0];
   for (let s = 0; s < count; s++) {
@@ -183,7 +192,7 @@ function ratioWithInterval(spent: Float64Array, made: Float64Array): Interval & 
   const value = totalSpent / totalMade;
   let squares = 0;
   for (let s = 0; s < count; s++) squares += (spent[s]! - value * made[s]!) ** 2;
-  const reach = (studentQuantile(0.975, count - 1) * Math.sqrt((squares * count) / (count - 1))) / totalMade;
+  const reach = (standardErrors * Math.sqrt((squares * count) / (count - 1))) / totalMade;
   return { value, low: Math.max(0, value - reach), high: value + reach };
 }
 

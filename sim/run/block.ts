@@ -29,7 +29,7 @@ export interface BlockResult {
   otherwiseGood: Uint8Array;
   rounds: Uint8Array;
   recuts: Uint8Array;
-  /** Show gaps of every joint: N × GAP_BINS counts. */
+  /** Show gaps of every joint: N × GAP_BINS counts; empty when they are not counted. */
   jointGaps: Uint32Array;
 }
 
@@ -45,12 +45,12 @@ export function* blockSteps(
   block: number,
   rings: number,
 ): Generator<void, BlockResult, void> {
-  const result = emptyResult(plan, block, rings);
+  const result = emptyResult(plan, block, rings, plan.maps.sides * GAP_BINS);
   yield* drawRings(plan, seed, block, rings, result, gradeInto(plan, result));
   return result;
 }
 
-function emptyResult(plan: MethodPlan, block: number, rings: number): BlockResult {
+function emptyResult(plan: MethodPlan, block: number, rings: number, gapCounts: number): BlockResult {
   const sizes = plan.sizes ? rings : 0;
   return {
     block,
@@ -69,7 +69,7 @@ function emptyResult(plan: MethodPlan, block: number, rings: number): BlockResul
     otherwiseGood: new Uint8Array(rings),
     rounds: new Uint8Array(rings),
     recuts: new Uint8Array(rings),
-    jointGaps: new Uint32Array(plan.maps.sides * GAP_BINS),
+    jointGaps: new Uint32Array(gapCounts),
   };
 }
 
@@ -78,8 +78,8 @@ export interface RingGrading {
   grade: GradeRing;
 }
 
-/** Grades rings that are not part of a block's run, into a result of its own with room for `rings`. */
+/** Grades rings that are not part of a block's run, into a result of its own with room for `rings`; counts no gaps of joints. */
 export function ringGrading(plan: MethodPlan, rings: number): RingGrading {
-  const result = emptyResult(plan, 0, rings);
+  const result = emptyResult(plan, 0, rings, 0);
   return { result, grade: gradeInto(plan, result) };
 }

@@ -2,7 +2,7 @@
  * Lower triangular F with F·Fᵀ = covariance, for covariances that may have lost rank: scaled to correlations first, so
  * that outputs of any unit are judged alike, and a direction with nothing left in it gets a column of zeros.
  *
- * @param covariance symmetric positive semidefinite, n×n, row by row
+ * @param covariance symmetric positive semidefinite, n×n, row by row; what stands above its diagonal is not looked at
  */
 export function covarianceFactor(covariance: Float64Array, n: number): Float64Array {
   const factor = new Float64Array(n * n);

@@ -65,7 +65,7 @@ export function gradeInto(plan: MethodPlan, result: BlockResult): GradeRing {
   };
 }
 
-/** The worst gaps after pull-up of the ring just closed, [show, hidden], mm; counts every joint's show gap on the way. */
+/** The worst gaps after pull-up of the ring just closed, [show, hidden], mm; counts every joint's show gap on the way, if there are bins. */
 function worstGaps(plan: MethodPlan, bins: Uint32Array): { gaps: Float64Array; measure: () => void } {
   const { closer, method, project } = plan;
   const n = plan.maps.sides;
@@ -74,6 +74,7 @@ function worstGaps(plan: MethodPlan, bins: Uint32Array): { gaps: Float64Array; m
   const seen = showFace === 'inside' ? closer.inner : closer.outer;
   const other = showFace === 'inside' ? closer.outer : closer.inner;
   const bothShow = showFace === 'both';
+  const counts = bins.length > 0;
   const gaps = new Float64Array(2);
   const measure = () => {
     let show = 0;
@@ -85,7 +86,7 @@ function worstGaps(plan: MethodPlan, bins: Uint32Array): { gaps: Float64Array; m
         if (behind > gap) gap = behind;
       } else if (behind > hidden) hidden = behind;
       if (gap > show) show = gap;
-      bins[bin + gapBin(gap)]!++;
+      if (counts) bins[bin + gapBin(gap)]!++;
     }
     gaps[0] = show;
     gaps[1] = hidden;

@@ -74,6 +74,15 @@ function closingRings(blocks: readonly BlockResult[], trials: number): Uint8Arra
   return closing;
 }
 
+/** Those of all blocks together. */
+function jointCounts(blocks: readonly BlockResult[]): Uint32Array {
+  const [first, ...others] = blocks;
+  if (!first || others.length === 0) return first?.jointGaps ?? new Uint32Array(0);
+  const bins = first.jointGaps.slice();
+  for (const { jointGaps } of others) for (let k = 0; k < bins.length; k++) bins[k]! += jointGaps[k]!;
+  return bins;
+}
+
 /** Mean and standard deviation of the shared tilt error left after test cuts, degrees. */
 function tiltAfterTest(plan: MethodPlan, blocks: readonly BlockResult[]): { mean: number; sd: number } {
   if (!plan.test) {
@@ -114,8 +123,7 @@ export function* mergeSteps(
   const showGap = gapSummary(ascending, new Moments().add(showGapMm));
   const hiddenGap = gapSummary(joined(blocks, 'hiddenGapMm'));
   yield;
-  const bins = new Uint32Array(maps.sides * GAP_BINS);
-  for (const block of blocks) for (let k = 0; k < bins.length; k++) bins[k]! += block.jointGaps[k]!;
+  const bins = jointCounts(blocks);
   const jointShowGapP95Mm = Array.from({ length: maps.sides }, (_, j) =>
     histogramQuantile(bins, j * GAP_BINS, trials, 0.95),
   );

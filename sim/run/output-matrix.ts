@@ -77,12 +77,16 @@ export function readingMatrix(readingRow: Float64Array): OutputMatrix {
   return { width: 1, values, readingAt: 0, tiltAt: -1, halfTurnAt: -1, halvesAt: 1 };
 }
 
-/** What a set of effects does to every output. */
-export function outputsOf(matrix: OutputMatrix, effects: { index: number[]; weight: number[] }): Float64Array {
-  const { width, values } = matrix;
-  const out = new Float64Array(width);
-  effects.index.forEach((error, k) => {
-    for (let o = 0; o < width; o++) out[o]! += effects.weight[k]! * values[error * width + o]!;
-  });
+/** What a set of effects does to every output; written over `out` where one is given. */
+export function outputsOf(
+  { width, values }: OutputMatrix,
+  { index, weight }: { index: number[]; weight: number[] },
+  out = new Float64Array(width),
+): Float64Array {
+  out.fill(0);
+  for (let k = 0; k < index.length; k++) {
+    const at = index[k]! * width;
+    for (let o = 0; o < width; o++) out[o]! += weight[k]! * values[at + o]!;
+  }
   return out;
 }

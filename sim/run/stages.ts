@@ -38,10 +38,10 @@ function parts(list: DrawList, stages: readonly StageName[]): { draws: Draw[]; o
 
 function meanOutputs(matrix: OutputMatrix, offsets: readonly Effects[]): Float64Array {
   const mean = new Float64Array(matrix.width);
+  const column = new Float64Array(matrix.width);
   for (const offset of offsets) {
-    outputsOf(matrix, offset).forEach((v, o) => {
-      mean[o]! += v;
-    });
+    outputsOf(matrix, offset, column);
+    for (let o = 0; o < mean.length; o++) mean[o]! += column[o]!;
   }
   return mean;
 }
@@ -91,12 +91,14 @@ export function collapsedStage(list: DrawList, matrix: OutputMatrix, stages: rea
   const { width, halvesAt } = matrix;
   const { draws, offsets, rare } = parts(list, stages);
   const mean = meanOutputs(matrix, offsets);
+  // The part on and below the diagonal says it all.
   const covariance = new Float64Array(width * width);
+  const column = new Float64Array(width);
   for (const draw of draws) {
     if (draw.shape !== 'normal') continue;
-    const column = outputsOf(matrix, draw);
+    outputsOf(matrix, draw, column);
     for (let i = 0; i < width; i++) {
-      for (let j = 0; j < width; j++) covariance[i * width + j]! += column[i]! * column[j]!;
+      for (let j = 0; j <= i; j++) covariance[i * width + j]! += column[i]! * column[j]!;
     }
   }
   const factor = covarianceFactor(covariance, width);

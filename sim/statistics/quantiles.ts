@@ -79,9 +79,23 @@ function estimateAt(ordered: ArrayLike<number>, p: number, ends: Ends): Quantile
   return { value, low: ordered[ends.low]!, high: ordered[ends.high]! };
 }
 
+/** The same few are asked for every summary of every method. */
+const knownPlaces = new Map<string, Ends>();
+const PLACES_KEPT = 200;
+
 /** Where the ends of the interval stand in the sorted sample, counted from 0. */
 function intervalPlaces(count: number, p: number, level: number): Ends {
   requireProbability(p);
+  const key = `${count} ${p} ${level}`;
+  const known = knownPlaces.get(key);
+  if (known) return known;
+  if (knownPlaces.size >= PLACES_KEPT) knownPlaces.clear();
+  const places = placesOfEnds(count, p, level);
+  knownPlaces.set(key, places);
+  return places;
+}
+
+function placesOfEnds(count: number, p: number, level: number): Ends {
   const miss = (1 - level) / 2;
   // Rank r is above the quantile exactly if fewer than r values lie below it.
   const firstTooHigh = firstTrue(1, count + 1, (rank) => binomialAtMost(rank - 1, count, p) > miss);
