@@ -47,7 +47,6 @@ export function Root({ host, simulation }: { host: Host; simulation: Simulation 
   useCommandKeys(commandsNow);
   useDroppedFiles(host);
   useComingBack(host);
-  useEditedMark(host);
   useWindowMenu(host, commandsNow);
   useProgressShown(host);
   useEffect(() => takeFilesFromOutside(host), [host]);
@@ -64,6 +63,7 @@ export function Root({ host, simulation }: { host: Host; simulation: Simulation 
             <CurrentPage />
           </FailureBoundary>
         </main>
+        <EditedMark host={host} />
         <Spoken />
         <Palette commandsNow={commandsNow} />
         <ChoiceDialog />
@@ -71,6 +71,12 @@ export function Root({ host, simulation }: { host: Host; simulation: Simulation 
       </SimulationContext>
     </HostContext>
   );
+}
+
+/** By itself, so that an edit draws anew only what shows something of it. */
+function EditedMark({ host }: { host: Host }) {
+  useEditedMark(host);
+  return null;
 }
 
 /** Tells a screen reader what was done and what came out, once it has settled. */

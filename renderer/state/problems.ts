@@ -4,17 +4,24 @@ import type { Project } from '../../sim/project/document';
 import type { Problem } from '../../sim/project/problem';
 import { useDocument } from './document-store';
 
+const NONE: readonly Problem[] = [];
 const known = new WeakMap<Project, readonly Problem[]>();
 
-/** Empty when the project can be simulated. Every field asks, so each project is looked through once. */
+/**
+ * Empty when the project can be simulated, and then always the same. Every field asks, so each project is looked
+ * through once.
+ */
 export function problemsOf(project: Project): readonly Problem[] {
-  const found = known.get(project) ?? checkProject(project);
-  known.set(project, found);
-  return found;
+  const seen = known.get(project);
+  if (seen) return seen;
+  const found = checkProject(project);
+  const problems = found.length === 0 ? NONE : found;
+  known.set(project, problems);
+  return problems;
 }
 
 export function useProblems(): readonly Problem[] {
-  return problemsOf(useDocument((state) => state.project));
+  return useDocument(({ project }) => problemsOf(project));
 }
 
 /**

@@ -4,9 +4,11 @@ import type { Project } from '../../../sim/project/document';
 import type { MethodResult, RingSample, Share } from '../../../sim/run/prediction';
 import { type AheadPair, type Recommendation, recommendation } from '../../../sim/wording/verdict';
 import { useDocument } from '../../state/document-store';
+import { type Held, useHeld } from '../../state/held-project';
 import { keepLast } from '../../state/keep-last';
-import { type MethodOutcome, useMethodOutcomes } from '../../state/method-outcomes';
+import { type MethodOutcome, methodOutcomes, useMethodOutcomes } from '../../state/method-outcomes';
 import { useRun } from '../../state/run-store';
+import { useView } from '../../state/view-store';
 import { resultAtLimit } from './at-limit';
 
 export interface WeighedMethod {
@@ -75,9 +77,19 @@ export function useVerdict(): Verdict {
   return shownVerdict(project, outcomes);
 }
 
+const heldVerdict = keepLast((held: Held, switchedOff: readonly string[]) =>
+  verdictFor(held.project, methodOutcomes(held.project, held, switchedOff)),
+);
+
+/** The same, but an edit that needs new rings does not change it before they are there or late. */
+export function useHeldVerdict(): Verdict {
+  const switchedOff = useView((state) => state.switchedOff);
+  return heldVerdict(useHeld(), switchedOff);
+}
+
 /** The answer once nothing is being worked on any more, for those who listen; empty before. */
 export function useSettledSentence(): string {
-  const { methods, recommendation } = useVerdict();
+  const { methods, recommendation } = useHeldVerdict();
   const working = useRun((state) => state.work !== null);
   const isSettled = !working && methods.length > 0 && methods.every(({ isFresh }) => isFresh);
   return isSettled ? recommendation.headline : '';

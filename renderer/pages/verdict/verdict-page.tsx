@@ -11,12 +11,12 @@ import { LeadHinges } from './lead-hinges';
 import { LimitInputs } from './limit-inputs';
 import { MethodSwitches } from './method-switches';
 import { RunInputs } from './run-inputs';
-import { useVerdict, type WeighedMethod } from './use-verdict';
+import { useHeldVerdict, type WeighedMethod } from './use-verdict';
 import { VerdictCharts } from './verdict-charts';
 import { VerdictTable } from './verdict-table';
 
 export function VerdictPage() {
-  const verdict = useVerdict();
+  const verdict = useHeldVerdict();
   // What takes longer follows once the figures are drawn, and waits for figures that fit.
   const calmMethods = useAfterDrawing(useLastRefined(verdict.methods));
   const problems = useProblems();

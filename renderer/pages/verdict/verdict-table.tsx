@@ -22,16 +22,7 @@ export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] })
       <h2>
         <span id="figures-title">{TITLE}</span> <ExplainedHead head={TITLE} />
       </h2>
-      <SaveTable
-        what={TITLE}
-        table={() =>
-          methodFigures(
-            methods.map(({ result }) => result),
-            display,
-          )
-        }
-        more={[usePredictionToSave()]}
-      />
+      <SaveFigures methods={methods} display={display} />
       <Scrolls label="Method by method, table">
         <table className="figures">
           <thead>
@@ -60,6 +51,16 @@ export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] })
       </p>
     </section>
   );
+}
+
+/** By itself: whether there is a prediction to save changes with every edit. */
+function SaveFigures({ methods, display }: { methods: readonly WeighedMethod[]; display: Display }) {
+  const figures = () =>
+    methodFigures(
+      methods.map(({ result }) => result),
+      display,
+    );
+  return <SaveTable what={TITLE} table={figures} more={[usePredictionToSave()]} />;
 }
 
 function MethodRow({ method, display }: { method: WeighedMethod; display: Display }) {

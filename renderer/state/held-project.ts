@@ -1,0 +1,49 @@
+/**
+ * The project that the figures on the screen are for. It follows an edit at once where nothing has to be simulated
+ * anew; else it comes with the first new figures, or when they are late, so that the page is not drawn twice while
+ * the processor is needed for the rings.
+ */
+import { create } from 'zustand';
+import type { Project } from '../../sim/project/document';
+import { useDocument } from './document-store';
+import { needsStage, type RunState, useRun } from './run-store';
+import { useView } from './view-store';
+
+/** Longer than a preview takes; figures that do not fit are softened only a little later. */
+const LONGEST_MS = 150;
+
+export interface Held extends Pick<RunState, 'outcomes' | 'lastByName' | 'failures'> {
+  project: Project;
+}
+
+function heldNow(): Held {
+  const { outcomes, lastByName, failures } = useRun.getState();
+  return { project: useDocument.getState().project, outcomes, lastByName, failures };
+}
+
+export const useHeld = create<Held>()(heldNow);
+
+let late: ReturnType<typeof setTimeout> | undefined;
+
+function follow(): void {
+  clearTimeout(late);
+  late = undefined;
+  useHeld.setState(heldNow());
+}
+
+/** Whether only figures differ, so that each method still stands in its place. */
+function isSameMethods(a: Project, b: Project): boolean {
+  return a.methods.length === b.methods.length && a.methods.every(({ name }, i) => name === b.methods[i]?.name);
+}
+
+useDocument.subscribe(({ project }) => {
+  const { switchedOff } = useView.getState();
+  const isNew = project.methods.some(({ name }, i) => !switchedOff.includes(name) && needsStage(project, i, 'preview'));
+  if (isNew && isSameMethods(project, useHeld.getState().project)) late ??= setTimeout(follow, LONGEST_MS);
+  else follow();
+});
+
+// What was shown last is only noted when an edit is made, and changes nothing on the screen by itself.
+useRun.subscribe((run, before) => {
+  if (run.outcomes !== before.outcomes || run.failures !== before.failures) follow();
+});
