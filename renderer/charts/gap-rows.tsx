@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { MethodLabel } from '../app/method-mark';
 import { unbroken } from '../app/unbroken';
 import type { GapScale } from './gap-scale';
+import { type Axis, type PlotRoom, PlotSurface } from './plot-surface';
 import { useSize } from './use-size';
 
 export interface GapRow {
@@ -37,6 +38,8 @@ interface GapRowsProps<Row extends GapRow> {
 export const NO_GAP_MM = 0.005;
 const HEIGHT_REM = 6;
 const AXIS_REM = 3.25;
+const TICKS_REM = 1.5;
+const TEXT_REM = 0.8125;
 
 export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, draw }: GapRowsProps<Row>) {
   const [box, { widthPx, textPx }] = useSize<HTMLDivElement>();
@@ -48,6 +51,17 @@ export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, d
     textPx,
   };
   const drawRow = place.widthPx > 0 ? draw(place) : () => null;
+  const axis: Axis = { min: 0, max: scale.maxMm, ticks: scale.ticksMm, format: formatGap };
+  const fontPx = TEXT_REM * textPx;
+  const roomAbove = (bottomPx: number): PlotRoom => ({
+    widthPx,
+    heightPx: place.heightPx + bottomPx,
+    leftPx: besidePx,
+    rightPx: 0,
+    topPx: 0,
+    bottomPx,
+    fontPx,
+  });
   const limitX = limitMm <= scale.maxMm ? (limitMm / scale.maxMm) * place.widthPx : null;
   return (
     <div className="dot-rows">
@@ -55,38 +69,44 @@ export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, d
       <div className="chart-grid dot-ruler">
         <div ref={box} />
       </div>
-      {rows.map((row) => (
+      {rows.map((row, i) => (
         <div key={row.name} className="chart-grid dot-row">
-          <svg
+          <div
             className={row.isFresh ? 'dots' : 'dots softened'}
             role="img"
             aria-label={`${row.name}: ${row.sentence}`}
-            width={widthPx}
-            height={place.heightPx}
           >
-            <g transform={`translate(${besidePx} 0)`}>
-              <path className="base-line" d={`M0 0V${place.heightPx - 0.5}H${place.widthPx}`} />
-              {limitX !== null && <path className="limit-line" d={`M${limitX} 0V${place.heightPx}`} />}
-              {drawRow(row)}
-            </g>
-          </svg>
+            {place.widthPx > 0 && (
+              <PlotSurface x={axis} room={roomAbove(i === rows.length - 1 ? TICKS_REM * textPx : 0)}>
+                <path className="base-line" d={`M0 0V${place.heightPx - 0.5}`} />
+                {limitX !== null && <path className="limit-line" d={`M${limitX} 0V${place.heightPx}`} />}
+                {drawRow(row)}
+                {i === rows.length - 1 && <Beside {...place} fontPx={fontPx} />}
+              </PlotSurface>
+            )}
+          </div>
           <div className="dot-words">
             <MethodLabel index={row.index} name={row.name} />
             <p className="dot-sentence">{unbroken(row.sentence)}</p>
           </div>
         </div>
       ))}
-      <div className="chart-grid dot-axis" aria-hidden="true">
-        <div className="tick-labels">
-          <span className="no-gap-label">no gap</span>
-          {scale.ticksMm.map((tick) => (
-            <span key={tick} style={{ insetInlineStart: `${(tick / scale.maxMm) * 100}%` }}>
-              {formatGap(tick)}
-            </span>
-          ))}
-        </div>
-        <span className="beyond-label">over</span>
-      </div>
     </div>
+  );
+}
+
+/** What stands beside the scale. */
+function Beside({ widthPx, heightPx, besidePx, textPx, fontPx }: RowPlace & { fontPx: number }) {
+  // On the line of the ticks, which stand as far below the axis.
+  const y = heightPx + 6 + 1.11 * fontPx;
+  return (
+    <g className="axis-text" fontSize={fontPx}>
+      <text x={-besidePx} y={y}>
+        no gap
+      </text>
+      <text x={widthPx + 1.25 * textPx} y={y}>
+        over
+      </text>
+    </g>
   );
 }

@@ -9,7 +9,7 @@ import { withoutName } from '../../../sim/wording/joints';
 import { markOf } from '../../app/method-mark';
 import { unbroken } from '../../app/unbroken';
 import { evenScale } from '../../charts/even-scale';
-import { type Axis, PlainPlot, type PlotPlace } from '../../charts/plain-plot';
+import { type NamedAxis, PlainPlot, type PlotPlace } from '../../charts/plain-plot';
 import { TextTableView } from '../../charts/text-table';
 import { edit } from '../../state/document-store';
 import { withFigure } from '../../state/edits';
@@ -105,12 +105,12 @@ interface AimChartProps {
 function AimChart({ best, aimDeg, methodIndex, summary, isWorthwhile }: AimChartProps) {
   const worth = worthShowing(best);
   const ends = [worth[0]?.aimDeg ?? 0, worth.at(-1)?.aimDeg ?? 0, aimDeg];
-  const x: Axis = {
+  const x: NamedAxis = {
     ...evenScale(Math.min(...ends), Math.max(...ends)),
     format: (deg) => (deg === 0 ? '0' : `${deg > 0 ? '+' : ''}${deg}°`),
     name: 'Aim off the tilt the ring asks for',
   };
-  const y: Axis = {
+  const y: NamedAxis = {
     min: 0,
     max: 1,
     ticks: [0, 0.25, 0.5, 0.75, 1],

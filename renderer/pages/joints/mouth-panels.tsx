@@ -20,7 +20,7 @@ import { ChartFrame } from '../../charts/chart-frame';
 import { DOTS } from '../../charts/dot-rows';
 import { type EvenScale, evenScale } from '../../charts/even-scale';
 import { gapScale } from '../../charts/gap-scale';
-import { type Axis, PlainPlot, type PlotPlace } from '../../charts/plain-plot';
+import { type NamedAxis, PlainPlot, type PlotPlace } from '../../charts/plain-plot';
 import { dotSize, stackDots } from '../../charts/stack-dots';
 import { TextTableView } from '../../charts/text-table';
 import { formatLength, lengthUnit } from '../../inputs/format-quantity';
@@ -50,7 +50,7 @@ export function MouthPanels(props: MouthPanelsProps) {
     Math.max(0, dots.at(-1) ?? 0),
     display === 'inch' ? MM_PER_INCH : 1,
   );
-  const axis: Axis = {
+  const axis: NamedAxis = {
     ...scale,
     format: (mm) => formatLength(mm, display, { decimals: 3 }),
     name: `Mouth, ${lengthUnit(display)} (overlap below 0)`,
@@ -71,7 +71,7 @@ function MouthSpread({
   isFresh,
   dots,
   axis,
-}: MouthPanelsProps & { dots: number[]; axis: Axis }) {
+}: MouthPanelsProps & { dots: number[]; axis: NamedAxis }) {
   const { display, piece } = project;
   const { assembly } = method;
   const sentence = mouthSentence(result.prediction.mouthMm, display);
@@ -96,7 +96,7 @@ function MouthSpread({
 interface MouthDotsProps {
   place: PlotPlace;
   dots: number[];
-  axis: Axis;
+  axis: NamedAxis;
   colour: string;
 }
 
@@ -136,14 +136,14 @@ function MouthAndGap({
   isFresh,
   axis,
   scale,
-}: MouthPanelsProps & { axis: Axis; scale: EvenScale }) {
+}: MouthPanelsProps & { axis: NamedAxis; scale: EvenScale }) {
   const { display, limits } = project;
   const { byRing, prediction } = result;
   const limitMm = limits.showGapMm;
   const found = useMemo(() => mouthAgainstGap(byRing.mouthMm, byRing.showGapMm, limitMm), [byRing, limitMm]);
   const said = mouthAgainstGapSentence(found, limitMm, display);
   const gaps = gapScale(prediction.showGapMm.p99, limitMm * 1.1, display);
-  const y: Axis = {
+  const y: NamedAxis = {
     min: 0,
     max: gaps.maxMm,
     ticks: gaps.ticksMm,
