@@ -7,6 +7,8 @@ export interface Task {
   project: Project;
   /** Indices of the methods to run, one after the other: short runs together do not wait for the page in between. */
   methods: readonly number[];
+  /** Set-ups that are costed for each; left out: as many as go with its rings. */
+  setUps?: number;
   /** Stop each after so many milliseconds with what is done by then. */
   budgetMs?: number;
 }

@@ -56,7 +56,10 @@ export function workLoop(
       if (job.wish === 'stop' && results.length > 0) break;
       const startMs = performance.now();
       const isOverBudget = () => task.budgetMs !== undefined && performance.now() - startMs > task.budgetMs;
-      const steps = runMethod(task.project, method, { shouldStop: () => job.wish !== 'go on' || isOverBudget() });
+      const steps = runMethod(task.project, method, {
+        shouldStop: () => job.wish !== 'go on' || isOverBudget(),
+        ...(task.setUps !== undefined && { setUps: task.setUps }),
+      });
       const done = await drive(job, steps, (progress) => tell({ say: 'progress', id, progress }, []));
       if (!done) return;
       const elapsedMs = Math.round(performance.now() - startMs);

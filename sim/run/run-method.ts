@@ -11,6 +11,8 @@ import { settleWatch } from './settled';
 export interface RunOptions extends PlanOptions {
   trials?: number;
   seed?: number;
+  /** Set-ups that are costed; left out: as many as go with the rings. */
+  setUps?: number;
   /** Asked after every few rings and every set-up; what is done by then is kept, a block of rings in any case. */
   shouldStop?: () => boolean;
 }
@@ -43,7 +45,7 @@ export function* runMethod(
   }
   const { blocks, stopReason } = step.value;
   const shouldStop = () => stopReason === 'cancelled' || options.shouldStop?.() === true;
-  const costing = pieceCostSteps(plan, seed, setUpsFor(trials), shouldStop);
+  const costing = pieceCostSteps(plan, seed, options.setUps ?? setUpsFor(trials), shouldStop);
   let costed = costing.next();
   for (; !costed.done; costed = costing.next()) yield progress();
   const merging = mergeSteps(plan, blocks, stopReason, costed.value);

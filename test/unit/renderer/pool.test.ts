@@ -117,6 +117,17 @@ test('a task with a budget of time ends early with what it has', async () => {
   expect(result?.prediction.trials).toBeGreaterThan(0);
 }, 60_000);
 
+test('a task costs as many set-ups as it is told to, with the cost of so many', async () => {
+  const pool = simulationPool(1, inProcessWorker);
+  const [few] = (await pool.run({ project: example(300), methods: [1], setUps: 40 }).results) ?? [];
+  const [usual] = (await pool.run({ project: example(300), methods: [1] }).results) ?? [];
+  expect(few?.setUps.money).toEqual(usual?.setUps.money.slice(0, 40));
+  expect(usual?.setUps.money.length).toBe(200);
+  const spent = [...(few?.setUps.money ?? [])].reduce((sum, money) => sum + money, 0);
+  const made = [...(few?.setUps.pieces ?? [])].reduce((sum, pieces) => sum + pieces, 0);
+  expect(few?.prediction.cost.perGoodPiece).toBeCloseTo(spent / made, 9);
+});
+
 test('a project the engine refuses fails with its sentence', async () => {
   const pool = simulationPool(1, inProcessWorker);
   const failing: Task = { project: example(300), methods: [99] };
