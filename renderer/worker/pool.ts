@@ -103,6 +103,8 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
 
   /** The worker is not used again; another takes its place. */
   const lose = (entry: Entry): void => {
+    const place = entry.worker ? idle.indexOf(entry.worker) : -1;
+    if (place >= 0) idle.splice(place, 1);
     entry.worker = null;
     made--;
     finish(entry);
@@ -112,7 +114,8 @@ export function simulationPool(size: number, makeWorker: () => SimulationWorker)
     entry.worker = worker;
     running.set(entry.id, entry);
     worker.onmessage = ({ data }) => {
-      if (data.id !== entry.id) return;
+      // The end of one that was dropped may have been on its way; its worker is free already, or at work on another.
+      if (data.id !== entry.id || !running.has(entry.id)) return;
       if (data.say === 'progress' || data.say === 'question progress' || data.say === 'stopped')
         return entry.hear(data);
       finish(entry);

@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { expect, test } from 'vitest';
 import { SimulationFailed, type SimulationWorker, simulationPool } from '../../../renderer/worker/pool';
-import type { Task } from '../../../renderer/worker/protocol';
+import type { Task, ToWorker } from '../../../renderer/worker/protocol';
 import { bestAim } from '../../../sim/decide/aim';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
@@ -109,6 +109,29 @@ test('a dropped task gives nothing and leaves the worker free for the next', asy
   expect(await long.results).toBeNull();
   expect((await next.results)?.[0]?.prediction.trials).toBe(300);
 }, 60_000);
+
+test('a task dropped while its end is on its way does not free its worker twice', async () => {
+  const heard: ToWorker[] = [];
+  const worker: SimulationWorker = { onmessage: null, onerror: null, postMessage: (message) => heard.push(message) };
+  const end = (id: number): void =>
+    worker.onmessage?.(new MessageEvent('message', { data: { say: 'results', id, results: [] } }));
+  const pool = simulationPool(1, () => worker);
+  const dropped = pool.run({ project: example(300), methods: [0] });
+  const [{ id = 0 } = {}] = heard;
+  dropped.drop();
+  end(id);
+  const first = pool.run({ project: example(300), methods: [1] });
+  const second = pool.run({ project: example(300), methods: [2] });
+  const runs = () => heard.filter(({ say }) => say === 'run');
+  // With one worker, the second waits until the first has ended.
+  expect(runs().length).toBe(2);
+  end(runs()[1]?.id ?? 0);
+  expect(await first.results).toEqual([]);
+  expect(runs().length).toBe(3);
+  end(runs()[2]?.id ?? 0);
+  expect(await second.results).toEqual([]);
+  expect(await dropped.results).toBeNull();
+});
 
 test('a task with a budget of time ends early with what it has', async () => {
   const pool = simulationPool(1, inProcessWorker);
