@@ -106,10 +106,15 @@ async function unit() {
   return settle(endedWell, { passed: report.numPassedTests, failed: report.numFailedTests + notRun });
 }
 
-/** @returns {Promise<Count>} */
-async function endToEnd() {
+/**
+ * @param {string[]} which switches that choose the journeys
+ * @returns {Promise<Count>}
+ */
+async function journeys(which) {
   const file = join(reports, 'e2e.json');
-  const endedWell = await runs('playwright', ['test', '--reporter=list,json'], { PLAYWRIGHT_JSON_OUTPUT_FILE: file });
+  const all = ['test', '--reporter=list,json', ...which];
+  rmSync(file, { force: true });
+  const endedWell = await runs('playwright', all, { PLAYWRIGHT_JSON_OUTPUT_FILE: file });
   const report = readReport(file);
   if (!report) return { passed: 0, failed: 1 };
   const { expected, unexpected, flaky, skipped } = report.stats;
@@ -118,7 +123,16 @@ async function endToEnd() {
   return settle(endedWell, { passed: expected + flaky, failed: unexpected + skipped });
 }
 
-const STAGES = { types, lint, build, packaging, unit, 'end to end': endToEnd };
+const STAGES = {
+  types,
+  lint,
+  build,
+  packaging,
+  unit,
+  // What is printed of them tells something only where nothing else runs.
+  'how soon the screen follows': () => journeys(['--grep=@alone', '--workers=1']),
+  'end to end': () => journeys(['--grep-invert=@alone']),
+};
 
 await orSayWhy(async () => {
   await ensureInstalled();
