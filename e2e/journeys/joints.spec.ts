@@ -1,5 +1,5 @@
 import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { expect, test } from '../support/app';
 import { projectFile } from '../support/project-file';
 import { settled, showPage } from '../support/screen';
@@ -17,6 +17,51 @@ async function workedOut(page: Page): Promise<void> {
 
 const joint = (page: Page, number: number) =>
   page.getByRole('option', { name: new RegExp(`^Joint ${number}, between`) });
+
+/** How far along the scale each row's dot stands, and what its words say; null for a dot outside its row. */
+function dotsOfRows(figure: Locator): Promise<([x: number, told: number] | null)[]> {
+  return figure.locator('.plotted-rows').evaluate((list) => {
+    const middle = (dot: Element): { x: number; y: number } => {
+      const { left, right, top, bottom } = dot.getBoundingClientRect();
+      return { x: (left + right) / 2, y: (top + bottom) / 2 };
+    };
+    const dots = [...list.querySelectorAll('circle:not(.together)')].map(middle);
+    return [...list.querySelectorAll('li')].map((row): [number, number] | null => {
+      const { top, bottom } = row.getBoundingClientRect();
+      const own = dots.filter(({ y }) => y > top && y < bottom);
+      const words = [...row.querySelectorAll('.budget-figure')].filter(
+        (words) => !/%|together/.test(words.textContent),
+      );
+      const [dot] = own;
+      return own.length === 1 && dot
+        ? [dot.x, Number.parseFloat(/[\d.]+/.exec(words[0]?.textContent ?? '')?.[0] ?? '')]
+        : null;
+    });
+  });
+}
+
+test('each source has its dot in its own row, as far along the scale as its words say, in windows of any width', async ({
+  page,
+  openApp,
+}, info) => {
+  await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
+  await showPage(page, 'Joints');
+  await workedOut(page);
+  for (const width of [1280, 600]) {
+    await page.setViewportSize({ width, height: 800 });
+    for (const title of ['What each source of error brings', 'How accurate each thing would have to be']) {
+      const figure = page.getByRole('figure').filter({ has: page.getByRole('heading', { name: title }) });
+      const dots = await dotsOfRows(figure);
+      expect(dots.length).toBeGreaterThan(1);
+      expect(dots).not.toContain(null);
+      const along = dots.flatMap((dot) => (dot ? [dot] : [])).toSorted(([, a], [, b]) => a - b);
+      // Dots are placed by more digits than are told.
+      along.slice(1).forEach(([x], i) => {
+        expect(x).toBeGreaterThan((along[i]?.[0] ?? 0) - 3);
+      });
+    }
+  }
+});
 
 test('a joint is looked at by keyboard, and is marked in the figures and the table too', async ({
   page,

@@ -136,6 +136,14 @@ test('methods are held against the best, then against another, and the lead is s
   const chart = page.getByRole('figure').filter({ hasText: 'Better or worse than “Fixed stop”' });
   const row = chart.getByRole('listitem').filter({ hasText: 'Marked line' });
   await expect(row).toContainText(/Good pieces of 100 \+\d+(\.\d)? \(/);
+  // More good pieces than the one it is held against: its mark stands right of the middle, in its row.
+  const mark = chart.locator('.column-plot').first().locator('.difference-mark').first();
+  const middle = chart.locator('.column-plot').first().locator('.edge-line').first();
+  const [rowBox, markBox, middleBox] = [await row.boundingBox(), await mark.boundingBox(), await middle.boundingBox()];
+  if (!rowBox || !markBox || !middleBox) throw new Error('The row has no mark.');
+  expect(markBox.x).toBeGreaterThan(middleBox.x);
+  expect(markBox.y).toBeGreaterThan(rowBox.y);
+  expect(markBox.y + markBox.height).toBeLessThan(rowBox.y + rowBox.height);
   await chart.getByText(/as a table$/).click();
   await expect(chart.getByRole('row').filter({ hasText: 'Marked line' })).toContainText(/\+\d+(\.\d)? in 100/);
   await expect(page.getByText(/stays ahead of “Marked line” as long as its .+ stays under .+ \(now /)).toBeVisible();

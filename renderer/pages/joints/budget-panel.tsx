@@ -14,7 +14,8 @@ import { gapText } from '../../../sim/wording/figures';
 import { SOURCE_WORDS } from '../../../sim/wording/sources';
 import { markOf } from '../../app/method-mark';
 import { unbroken } from '../../app/unbroken';
-import { type GapScale, gapScale } from '../../charts/gap-scale';
+import { gapScale } from '../../charts/gap-scale';
+import { type ColumnPlace, type PlottedColumn, PlottedRows } from '../../charts/plotted-rows';
 import { TextTableView } from '../../charts/text-table';
 import { formatLength, lengthUnit } from '../../inputs/format-quantity';
 import { useDocument } from '../../state/document-store';
@@ -71,6 +72,24 @@ function Budget({ answer: { budget, indices }, display, limitMm, colour }: Budge
   const scale = gapScale(budget.showGapP95Mm * 1.05, limitMm * 1.05, display);
   const rest = leftOutSentence(budget, indices);
   if (sources.length === 0) return <p>No source of error is above zero.</p>;
+  const lines: BudgetLines = { telling, nowMm: budget.showGapP95Mm, limitMm, maxMm: scale.maxMm, colour };
+  const columns: PlottedColumn[] = [
+    {
+      cells: 'part',
+      axis: { min: 0, max: 100, ticks: PERCENT_TICKS, format: String },
+      draw: (place) => <Parts place={place} {...lines} />,
+    },
+    {
+      cells: 'gap',
+      axis: {
+        min: 0,
+        max: scale.maxMm,
+        ticks: scale.ticksMm,
+        format: (mm) => formatLength(mm, display, { decimals: display === 'metric' ? 2 : 3 }),
+      },
+      draw: (place) => <Gaps place={place} {...lines} />,
+    },
+  ];
   return (
     <div className="budget">
       <div className="budget-row budget-head" aria-hidden="true">
@@ -78,38 +97,13 @@ function Budget({ answer: { budget, indices }, display, limitMm, colour }: Budge
         <span className="budget-title">Part of the spread, %</span>
         <span className="budget-title">If perfect, 95 of 100 under</span>
       </div>
-      <ul className="budget-rows">
-        {telling.map((source) => (
-          <SourceRow
-            key={source.effect.source}
-            {...source}
-            nowMm={budget.showGapP95Mm}
-            limitMm={limitMm}
-            scale={scale}
-            display={display}
-            colour={colour}
-          />
-        ))}
-      </ul>
-      <div className="budget-row budget-axes" aria-hidden="true">
-        <span />
-        <div className="budget-axis">
-          {PERCENT_TICKS.map((tick) => (
-            <span key={tick} style={{ insetInlineStart: `${tick}%` }}>
-              {tick}
-            </span>
+      <PlottedRows columns={columns}>
+        <ul className="budget-rows">
+          {telling.map((source) => (
+            <SourceRow key={source.effect.source} {...source} display={display} />
           ))}
-        </div>
-        <span />
-        <div className="budget-axis">
-          {scale.ticksMm.map((mm) => (
-            <span key={mm} style={{ insetInlineStart: `${(100 * mm) / scale.maxMm}%` }}>
-              {formatLength(mm, display, { decimals: display === 'metric' ? 2 : 3 })}
-            </span>
-          ))}
-        </div>
-        <span />
-      </div>
+        </ul>
+      </PlottedRows>
       <p className="note">
         {unbroken(
           `Upright line: as things are, ${gapText(budget.showGapP95Mm, display)}; broken line: the limit, ${gapText(limitMm, display)}.`,
@@ -126,15 +120,59 @@ function Budget({ answer: { budget, indices }, display, limitMm, colour }: Budge
   );
 }
 
-interface SourceRowProps extends WeighedSource {
+interface BudgetLines {
+  telling: readonly WeighedSource[];
   nowMm: number;
   limitMm: number;
-  scale: GapScale;
-  display: Display;
+  maxMm: number;
   colour: string;
 }
 
-const percent = (share: number): string => `${100 * Math.min(Math.max(share, 0), 1)}%`;
+const shareOf = ({ index }: WeighedSource): IndexEstimate => index?.total ?? { value: 0, low: 0, high: 0 };
+const percent = (share: number): number => 100 * Math.min(Math.max(share, 0), 1);
+
+/** Each source's part of the spread as a bar, with a darker one for where it may lie. */
+function Parts({ place: { x, rows, textPx }, telling, colour }: BudgetLines & { place: ColumnPlace }) {
+  return rows.map(({ middlePx }, row) => {
+    const source = telling[row];
+    if (!source) return null;
+    const { value, low, high } = shareOf(source);
+    const [from, to] = [x(percent(low)), x(percent(high))];
+    return (
+      <g key={source.effect.source} fill={colour}>
+        <rect x={0} y={middlePx - 0.375 * textPx} width={x(percent(value))} height={0.75 * textPx} opacity={0.45} />
+        <rect x={from} y={middlePx - 0.575 * textPx} width={Math.max(2, to - from)} height={1.15 * textPx} />
+      </g>
+    );
+  });
+}
+
+/** The gap were each source perfect, drawn from the gap as things are. */
+function Gaps({
+  place: { x, rows, textPx },
+  telling,
+  nowMm,
+  limitMm,
+  maxMm,
+  colour,
+}: BudgetLines & { place: ColumnPlace }) {
+  const at = (mm: number): number => x(Math.min(mm, maxMm));
+  return rows.map(({ middlePx }, row) => {
+    const effect = telling[row]?.effect;
+    if (!effect) return null;
+    const upright = `V${middlePx + 1.1 * textPx}`;
+    const top = middlePx - 1.1 * textPx;
+    const without = at(effect.showGapP95WithoutMm);
+    return (
+      <g key={effect.source}>
+        <path className="budget-gain" d={`M${without} ${middlePx}H${at(nowMm)}`} />
+        <path className="budget-now" d={`M${at(nowMm)} ${top}${upright}`} />
+        <path className="budget-limit" d={`M${at(limitMm)} ${top}${upright}`} />
+        <circle cx={without} cy={middlePx} r={0.375 * textPx} fill={colour} />
+      </g>
+    );
+  });
+}
 
 /** The figure and its interval, to a tenth where the interval is that narrow. */
 function percentTexts({ value, low, high }: IndexEstimate): string[] {
@@ -145,44 +183,25 @@ function percentTexts({ value, low, high }: IndexEstimate): string[] {
   });
 }
 
-function SourceRow({ effect, index, nowMm, limitMm, scale, display, colour }: SourceRowProps) {
+function SourceRow({ display, ...source }: WeighedSource & { display: Display }) {
+  const { effect } = source;
   const { label, explanation } = SOURCE_WORDS[effect.source];
-  const { value, low, high } = index?.total ?? { value: 0, low: 0, high: 0 };
-  const [seen, least, most] = percentTexts({ value, low, high });
-  const onScale = (mm: number): string => percent(mm / scale.maxMm);
-  const without = effect.showGapP95WithoutMm;
+  const [seen, least, most] = percentTexts(shareOf(source));
   return (
     <li className="budget-row">
       <span className="budget-source" title={explanation}>
         {label}
       </span>
-      <span className="budget-bar" aria-hidden="true" style={{ color: colour }}>
-        <span className="budget-value" style={{ width: percent(value) }} />
-        <span
-          className="budget-interval"
-          style={{ insetInlineStart: percent(low), insetInlineEnd: percent(1 - Math.min(high, 1)) }}
-        />
-      </span>
+      <span data-plot="part" aria-hidden="true" />
       <span className="budget-figure">
         <strong>{seen} %</strong>{' '}
         <span className="interval">
           ({least} to {most})
         </span>
       </span>
-      <span className="budget-gap" aria-hidden="true">
-        <span
-          className="budget-gain"
-          style={{
-            insetInlineStart: onScale(Math.min(without, nowMm)),
-            insetInlineEnd: percent(1 - Math.min(1, Math.max(without, nowMm) / scale.maxMm)),
-          }}
-        />
-        <span className="budget-now" style={{ insetInlineStart: onScale(nowMm) }} />
-        <span className="budget-limit" style={{ insetInlineStart: onScale(limitMm) }} />
-        <span className="budget-without" style={{ insetInlineStart: onScale(without), color: colour }} />
-      </span>
+      <span data-plot="gap" aria-hidden="true" />
       <span className="budget-figure">
-        <strong>{unbroken(gapText(without, display, 0.001))}</strong>
+        <strong>{unbroken(gapText(effect.showGapP95WithoutMm, display, 0.001))}</strong>
       </span>
     </li>
   );

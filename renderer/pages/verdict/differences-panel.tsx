@@ -11,8 +11,11 @@ import {
 import { OVER_GAP_MM } from '../../../sim/wording/figures';
 import { MethodLabel, markOf } from '../../app/method-mark';
 import { ChartFrame } from '../../charts/chart-frame';
+import { type ColumnPlace, type PlottedColumn, PlottedRows } from '../../charts/plotted-rows';
 import { TextTableView } from '../../charts/text-table';
 import { ChoiceField } from '../../inputs/choice-field';
+import type { Display } from '../../inputs/field-props';
+import { MM_PER_INCH } from '../../inputs/units';
 import { useDocument } from '../../state/document-store';
 import { useVerdictView } from '../../state/verdict-view';
 import './differences.css';
@@ -30,6 +33,27 @@ export const DifferencesPanel = memo(function DifferencesPanel({ methods }: { me
   const { against, held } = found;
   const others = held.filter(({ name }) => name !== against.name);
   const rows = others.map((method) => cellsOf(method, (gap) => gapDifferenceText(gap, display)));
+  const isSoft = (method: WeighedMethod, kind: Kind): boolean =>
+    !(method.isFresh && against.isFresh) || (kind !== 'gap' && !(method.isGraded && against.isGraded));
+  const columns = KINDS.map((kind): PlottedColumn => {
+    const reach = reachOf(rows.map((cells) => cells[kind]));
+    return {
+      cells: kind,
+      axis: { min: -reach, max: reach, ...ticksOf(reach, UNITS[kind](display)) },
+      draw: (place) =>
+        others.map((method, row) => (
+          <DifferenceMark
+            key={method.name}
+            place={place}
+            row={row}
+            index={method.index}
+            cell={rows[row]?.[kind] ?? null}
+            reach={reach}
+            isSoft={isSoft(method, kind)}
+          />
+        )),
+    };
+  });
   const isCapped = methods.some(({ result }) => result.prediction.trials > RINGS_COMPARED);
   const choices = [
     { value: BEST, label: 'The best of them', note: 'as recommended above' },
@@ -58,26 +82,18 @@ export const DifferencesPanel = memo(function DifferencesPanel({ methods }: { me
           <Heading title="Gap that 95 of 100 stay under" low="tighter" high="wider" />
           <Heading title="Cost of a good piece" low="cheaper" high="dearer" />
         </div>
-        <ul>
-          {others.map((method, row) => (
-            <li
-              key={method.name}
-              className={method.isFresh && against.isFresh ? 'difference-row' : 'difference-row softened'}
-            >
-              <MethodLabel index={method.index} name={method.name} />
-              {KINDS.map((kind) => (
-                <Cell
-                  key={kind}
-                  words={WORDS[kind]}
-                  index={method.index}
-                  cell={rows[row]?.[kind] ?? null}
-                  reach={reachOf(rows.map((cells) => cells[kind]))}
-                  isSoft={!(method.isGraded && against.isGraded) && kind !== 'gap'}
-                />
-              ))}
-            </li>
-          ))}
-        </ul>
+        <PlottedRows columns={columns}>
+          <ul>
+            {others.map((method, row) => (
+              <li key={method.name} className="difference-row">
+                <MethodLabel index={method.index} name={method.name} />
+                {KINDS.map((kind) => (
+                  <Cell key={kind} kind={kind} cell={rows[row]?.[kind] ?? null} isSoft={isSoft(method, kind)} />
+                ))}
+              </li>
+            ))}
+          </ul>
+        </PlottedRows>
       </div>
     </ChartFrame>
   );
@@ -91,6 +107,22 @@ const WORDS: Readonly<Record<Kind, string>> = {
   gap: 'Gap that 95 of 100 stay under',
   cost: 'Cost of a good piece',
 };
+
+/** What one of the unit that a difference is told in is worth. */
+const UNITS: Readonly<Record<Kind, (display: Display) => number>> = {
+  good: () => 0.01,
+  gap: (display) => (display === 'metric' ? 1 : MM_PER_INCH),
+  cost: () => 1,
+};
+
+/** No difference, and the largest round figure on either side. */
+function ticksOf(reach: number, unit: number): Pick<PlottedColumn['axis'], 'ticks' | 'format'> {
+  const power = 10 ** Math.floor(Math.log10(reach / unit));
+  const round = ([5, 2, 1].find((step) => step * power * unit <= reach) ?? 1) * power;
+  const tickOf = (side: number): number => side * round * unit;
+  const told = (tick: number): number => Number((tick / unit).toPrecision(6));
+  return { ticks: [-1, 0, 1].map(tickOf), format: (tick) => `${tick > 0 ? '+' : ''}${told(tick)}` };
+}
 
 interface CellFigures {
   difference: Difference;
@@ -134,45 +166,65 @@ function Heading({ title, low, high }: { title: string; low: string; high: strin
 }
 
 interface CellProps {
-  words: string;
+  kind: Kind;
+  cell: CellFigures | null;
+  isSoft: boolean;
+}
+
+/** The words of a difference under the place of its mark. */
+function Cell({ kind, cell, isSoft }: CellProps): ReactNode {
+  const [, figure = cell?.text ?? '', interval = ''] = /^(.*?) (\(.*\))$/.exec(cell?.text ?? '') ?? [];
+  return (
+    <span className={isSoft ? 'difference-cell softened' : 'difference-cell'}>
+      <span data-plot={kind} aria-hidden="true" />
+      {cell === null ? (
+        <span className="difference-none">no figure</span>
+      ) : (
+        <span className="difference-figure">
+          <span className="difference-word">{WORDS[kind]} </span>
+          <strong>{figure}</strong> <span className="interval">{interval}</span>
+        </span>
+      )}
+    </span>
+  );
+}
+
+interface MarkProps {
+  place: ColumnPlace;
+  row: number;
   index: number;
   cell: CellFigures | null;
   reach: number;
   isSoft: boolean;
 }
 
-function Cell({ words, index, cell, reach, isSoft }: CellProps): ReactNode {
-  if (cell === null) return <span className="difference-cell difference-none">no figure</span>;
-  const at = (value: number): string => `${50 + 50 * Math.min(1, Math.max(-1, value / reach))}%`;
-  const { difference, text, isBeyond } = cell;
-  const [, figure = text, interval = ''] = /^(.*?) (\(.*\))$/.exec(text) ?? [];
+/** Of the drawing that a method's mark is made in. */
+const MARK_SIZE = 12;
+const MARK_REM = 0.8;
+
+function DifferenceMark({ place: { x, rows, textPx }, row, index, cell, reach, isSoft }: MarkProps) {
+  const band = rows[row];
+  if (!band || cell === null) return null;
+  const { middlePx, topPx, heightPx } = band;
+  const at = (value: number): number => x(Math.min(reach, Math.max(-reach, value)));
+  const { difference, isBeyond } = cell;
   const { colour, path } = markOf(index);
+  const markPx = MARK_REM * textPx;
+  const corner = `translate(${at(difference.value) - markPx / 2} ${middlePx - markPx / 2})`;
+  const [from, to] = [at(difference.low), at(difference.high)];
   return (
-    <span className={isSoft ? 'difference-cell softened' : 'difference-cell'}>
-      <span className="difference-scale" aria-hidden="true" style={{ color: colour }}>
-        <span className="difference-none-line" />
-        {!isBeyond && (
-          <span
-            className="difference-band"
-            style={{
-              insetInlineStart: at(difference.low),
-              insetInlineEnd: `calc(100% - ${at(difference.high)})`,
-            }}
-          />
-        )}
-        <svg
-          className="difference-mark"
-          viewBox="0 0 12 12"
-          aria-hidden="true"
-          style={{ insetInlineStart: at(difference.value) }}
-        >
-          <path d={path} fill={colour} />
-        </svg>
-      </span>
-      <span className="difference-figure">
-        <span className="difference-word">{words} </span>
-        <strong>{figure}</strong> <span className="interval">{interval}</span>
-      </span>
-    </span>
+    <g className={isSoft ? 'softened' : undefined} fill={colour}>
+      <path className="edge-line" d={`M${x(0)} ${topPx - 0.25 * textPx}V${topPx + heightPx + 0.25 * textPx}`} />
+      {!isBeyond && (
+        <rect
+          x={from}
+          y={middlePx - 0.275 * textPx}
+          width={Math.max(2, to - from)}
+          height={0.55 * textPx}
+          opacity={0.35}
+        />
+      )}
+      <path className="difference-mark" d={path} transform={`${corner} scale(${markPx / MARK_SIZE})`} />
+    </g>
   );
 }
