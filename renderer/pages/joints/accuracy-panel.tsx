@@ -27,8 +27,10 @@ export function AccuracyPanel({ method, methodIndex }: { method: Method; methodI
       title={TITLE}
       outcome={outcome}
       room="16rem"
-      caption={() =>
-        'How large the errors of each source may be, as a part of what they are now: the dot if it alone is made better, the ring if all are, with least effort.'
+      caption={(needed) =>
+        needed && isEnough(needed)
+          ? 'How many times larger the errors of each source may become, the others as they are, before too few pieces come out good.'
+          : 'How large the errors of each source may be, as a part of what they are now: the dot if it alone is made better, the ring if all are, with least effort.'
       }
       table={(needed) => <TextTableView table={accuracyTable('Source', needed, display)} />}
       figures={(needed) => accuracyFigures(needed, display)}
@@ -56,12 +58,15 @@ export function AccuracyPanel({ method, methodIndex }: { method: Method; methodI
 
 const isShare = (share: number): boolean => share > 0 && share < 1;
 
-const togetherOf = ({ balanced }: AccuracyNeeded, source: SourceName): number | null =>
-  balanced?.find((line) => line.source === source)?.factor ?? null;
+const isEnough = ({ yieldNow, wanted }: AccuracyNeeded): boolean => yieldNow >= wanted;
+
+/** Nothing where nothing has to be better. */
+const togetherOf = (needed: AccuracyNeeded, source: SourceName): number | null =>
+  isEnough(needed) ? null : (needed.balanced?.find((line) => line.source === source)?.factor ?? null);
 
 /** Whether anything is asked of a source: alone it would do, together with others it must, or it stands in the way. */
 function isAsked(needed: AccuracyNeeded, { source, factor }: SourceNeeded): boolean {
-  if (needed.yieldNow >= needed.wanted) return factor !== null && factor < MOST_FACTOR;
+  if (isEnough(needed)) return factor !== null && factor < MOST_FACTOR;
   return factor !== null || (togetherOf(needed, source) ?? 1) < 1 || needed.inTheWay.includes(source);
 }
 
@@ -99,17 +104,17 @@ interface FactorsProps {
 }
 
 function Factors({ needed, asked, colour }: FactorsProps) {
-  const isEnough = needed.yieldNow >= needed.wanted;
-  const most = isEnough ? MOST_FACTOR : 1;
+  const hasRoom = isEnough(needed);
+  const most = hasRoom ? MOST_FACTOR : 1;
   const column: PlottedColumn = {
     cells: 'factor',
-    axis: { min: 0, max: most, ticks: isEnough ? WORSE_TICKS : BETTER_TICKS, format: String },
+    axis: { min: 0, max: most, ticks: hasRoom ? WORSE_TICKS : BETTER_TICKS, format: String },
     draw: ({ x, rows, textPx }: ColumnPlace) =>
       rows.map(({ middlePx, topPx, heightPx }, row) => {
         const source = asked[row];
         if (!source) return null;
         const at = (factor: number): number => x(Math.min(factor, most));
-        const together = isEnough ? null : togetherOf(needed, source.source);
+        const together = togetherOf(needed, source.source);
         return (
           <g key={source.source}>
             <path className="edge-line" d={`M${at(1)} ${topPx - 0.375 * textPx}v${heightPx + 0.75 * textPx}`} />
@@ -134,11 +139,11 @@ function Factors({ needed, asked, colour }: FactorsProps) {
   };
   return (
     <div>
-      <div className="factor-row budget-head" aria-hidden="true">
+      <div className="factor-row factor-head" aria-hidden="true">
         <span />
-        <span className="budget-title factor-title">Times as large as now</span>
+        <span className="budget-title">Times as large as now</span>
         <span className="budget-title">Alone</span>
-        <span className="budget-title">Together</span>
+        {!hasRoom && <span className="budget-title">Together</span>}
       </div>
       <PlottedRows columns={[column]}>
         <ul className="budget-rows">
@@ -149,7 +154,7 @@ function Factors({ needed, asked, colour }: FactorsProps) {
               </span>
               <span data-plot="factor" aria-hidden="true" />
               <Factor word="alone" factor={factor} />
-              <Factor word="together" factor={isEnough ? null : togetherOf(needed, source)} />
+              {!hasRoom && <Factor word="together" factor={togetherOf(needed, source)} />}
             </li>
           ))}
         </ul>
@@ -167,7 +172,7 @@ function Factor({ word, factor }: FactorProps) {
   const isMost = factor !== null && factor >= MOST_FACTOR;
   return (
     <span className="budget-figure">
-      <span className="difference-word">{word} </span>
+      <span className="head-word">{word} </span>
       {factor === null ? '–' : <strong>{`${factorText(factor)}${isMost ? ' or more' : ''}`}</strong>}
     </span>
   );

@@ -181,7 +181,7 @@ function Cell({ kind, cell, isSoft }: CellProps): ReactNode {
         <span className="difference-none">no figure</span>
       ) : (
         <span className="difference-figure">
-          <span className="difference-word">{WORDS[kind]} </span>
+          <span className="head-word">{WORDS[kind]} </span>
           <strong>{figure}</strong> <span className="interval">{interval}</span>
         </span>
       )}
