@@ -1,4 +1,5 @@
 /** The widest gaps of all rings: as fifty dots, as the share of rings up to each gap, or as bars. */
+import { memo } from 'react';
 import type { FigureTable } from '../../../sim/export/figure-table';
 import { barFigures, dotFigures, yieldFigures } from '../../../sim/export/verdict-figures';
 import { quantileDots } from '../../../sim/statistics/dots';
@@ -45,7 +46,8 @@ const CAPTIONS: Readonly<Record<GapView, (unit: string) => string>> = {
     `The higher a bar, the more rings have their widest gap between its edges, in ${unit}. Figures: of 100 rings, how many have no gap to speak of or are beyond the scale. Hollow bars are over the limit.`,
 };
 
-export function GapChart(props: GapChartProps) {
+/** Drawn anew only for other rings or another limit. */
+export const GapChart = memo(function GapChart(props: GapChartProps) {
   const view = useVerdictView((state) => state.gapView);
   const unit = props.display === 'metric' ? 'mm' : 'in';
   const Shown = SHOWN[view];
@@ -73,7 +75,7 @@ export function GapChart(props: GapChartProps) {
       <Shown {...props} />
     </ChartFrame>
   );
-}
+});
 
 const SHOWN: Readonly<Record<GapView, (props: GapChartProps) => React.ReactNode>> = {
   dots: DotView,

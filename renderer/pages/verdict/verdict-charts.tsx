@@ -1,4 +1,5 @@
 /** The chance against the limit, and the gaps of all rings, on one scale of gaps with one line for the limit. */
+import { useState } from 'react';
 import { yieldFigures } from '../../../sim/export/verdict-figures';
 import { gapText, shareWithInterval } from '../../../sim/wording/figures';
 import { ChartFrame } from '../../charts/chart-frame';
@@ -7,6 +8,7 @@ import { TextTableView } from '../../charts/text-table';
 import { YieldCurve } from '../../charts/yield-curve';
 import type { Display } from '../../inputs/field-props';
 import { formatLength } from '../../inputs/format-quantity';
+import { useAfterDrawing } from '../../state/after-drawing';
 import { useDocument } from '../../state/document-store';
 import { yieldAt } from './at-limit';
 import { curveLine } from './curve-line';
@@ -18,9 +20,11 @@ import type { WeighedMethod } from './use-verdict';
 /** How far the scale goes beyond the limit at first, times the limit. */
 const ROOM = 2.2;
 
-function axisText(mm: number, display: Display): string {
-  return formatLength(mm, display, { decimals: display === 'metric' ? 2 : 3 });
-}
+/** The words of an axis. Always the same functions: charts are drawn anew only for other ones. */
+const AXIS_TEXT: Readonly<Record<Display, (mm: number) => string>> = {
+  metric: (mm) => formatLength(mm, 'metric', { decimals: 2 }),
+  inch: (mm) => formatLength(mm, 'inch', { decimals: 3 }),
+};
 
 export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }) {
   const display = useDocument((state) => state.project.display);
@@ -29,8 +33,10 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
   const bestMm = Math.min(...methods.map(({ result }) => result.prediction.showGapMm.p95));
   const scale = useSteadyScale(gapScale(Math.max(ROOM * limitMm, bestMm), limitMm, display), limitMm);
   const lines = methods.map((method) => curveLine(method, method.result.sample.otherwiseGoodShowGapMm, scale, limitMm));
+  // Fifty dots a method take a while to draw; figures need not wait for them.
+  const calmRings = useAfterDrawing(useSameRings(methods));
   const limitText = gapText(limitMm, display);
-  const plain = (mm: number): string => axisText(mm, display);
+  const plain = AXIS_TEXT[display];
   const unit = display === 'metric' ? 'mm' : 'in';
   return (
     <>
@@ -58,7 +64,7 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
         />
       </ChartFrame>
       <GapChart
-        methods={methods}
+        methods={calmRings}
         scale={scale}
         display={display}
         limitMm={limitMm}
@@ -67,6 +73,21 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
       />
     </>
   );
+}
+
+/** The methods as they were as long as their rings are the same: a limit that moves makes no new ones. */
+function useSameRings(methods: readonly WeighedMethod[]): readonly WeighedMethod[] {
+  const [kept, setKept] = useState(methods);
+  const isSame =
+    kept.length === methods.length &&
+    kept.every(({ index, name, isFresh, result }, i) => {
+      const now = methods[i];
+      return (
+        now?.index === index && now.name === name && now.isFresh === isFresh && now.result.sample === result.sample
+      );
+    });
+  if (!isSame) setKept(methods);
+  return isSame ? kept : methods;
 }
 
 const lineOf = ({ name, result }: WeighedMethod) => ({ name, at: (mm: number) => yieldAt(result, mm) });
