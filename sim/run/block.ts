@@ -29,7 +29,7 @@ export interface BlockResult {
   otherwiseGood: Uint8Array;
   rounds: Uint8Array;
   recuts: Uint8Array;
-  /** Show gaps of every joint: N × GAP_BINS counts; empty when they are not counted. */
+  /** Show gaps of every joint: N × GAP_BINS counts, or GAP_BINS of all joints together when they are not asked for. */
   jointGaps: Uint32Array;
 }
 
@@ -78,8 +78,8 @@ export interface RingGrading {
   grade: GradeRing;
 }
 
-/** Grades rings that are not part of a block's run, into a result of its own with room for `rings`; counts no gaps of joints. */
+/** Grades rings that are not part of a block's run, into a result of its own with room for `rings`; does not tell the gaps joint by joint. */
 export function ringGrading(plan: MethodPlan, rings: number): RingGrading {
-  const result = emptyResult(plan, 0, rings, 0);
+  const result = emptyResult(plan, 0, rings, GAP_BINS);
   return { result, grade: gradeInto(plan, result) };
 }

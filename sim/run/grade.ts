@@ -65,7 +65,7 @@ export function gradeInto(plan: MethodPlan, result: BlockResult): GradeRing {
   };
 }
 
-/** The worst gaps after pull-up of the ring just closed, [show, hidden], mm; counts every joint's show gap on the way, if there are bins. */
+/** The worst gaps after pull-up of the ring just closed, [show, hidden], mm; counts every joint's show gap on the way. */
 function worstGaps(plan: MethodPlan, bins: Uint32Array): { gaps: Float64Array; measure: () => void } {
   const { closer, method, project } = plan;
   const n = plan.maps.sides;
@@ -74,19 +74,20 @@ function worstGaps(plan: MethodPlan, bins: Uint32Array): { gaps: Float64Array; m
   const seen = showFace === 'inside' ? closer.inner : closer.outer;
   const other = showFace === 'inside' ? closer.outer : closer.inner;
   const bothShow = showFace === 'both';
-  const counts = bins.length > 0;
+  // Bins of one joint take the counts of all, where nobody asks for them: a branch here would cost every ring.
+  const stride = bins.length > GAP_BINS ? GAP_BINS : 0;
   const gaps = new Float64Array(2);
   const measure = () => {
     let show = 0;
     let hidden = 0;
-    for (let j = 0, bin = 0; j < n; j++, bin += GAP_BINS) {
+    for (let j = 0, bin = 0; j < n; j++, bin += stride) {
       let gap = seen[j]! - pullUp;
       const behind = other[j]! - pullUp;
       if (bothShow) {
         if (behind > gap) gap = behind;
       } else if (behind > hidden) hidden = behind;
       if (gap > show) show = gap;
-      if (counts) bins[bin + gapBin(gap)]!++;
+      bins[bin + gapBin(gap)]!++;
     }
     gaps[0] = show;
     gaps[1] = hidden;
