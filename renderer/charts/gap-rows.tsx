@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { MethodLabel } from '../app/method-mark';
 import { unbroken } from '../app/unbroken';
 import type { GapScale } from './gap-scale';
-import { type Axis, type PlotRoom, PlotSurface } from './plot-surface';
+import { type Axis, type PlotRoom, PlotSurface, TICK_TEXT_REM } from './plot-surface';
 import { useSize } from './use-size';
 
 export interface GapRow {
@@ -39,7 +39,6 @@ export const NO_GAP_MM = 0.005;
 const HEIGHT_REM = 6;
 const AXIS_REM = 3.25;
 const TICKS_REM = 1.5;
-const TEXT_REM = 0.8125;
 
 export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, draw }: GapRowsProps<Row>) {
   const [box, { widthPx, textPx }] = useSize<HTMLDivElement>();
@@ -52,7 +51,7 @@ export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, d
   };
   const drawRow = place.widthPx > 0 ? draw(place) : () => null;
   const axis: Axis = { min: 0, max: scale.maxMm, ticks: scale.ticksMm, format: formatGap };
-  const fontPx = TEXT_REM * textPx;
+  const fontPx = TICK_TEXT_REM * textPx;
   const roomAbove = (bottomPx: number): PlotRoom => ({
     widthPx,
     heightPx: place.heightPx + bottomPx,

@@ -1,7 +1,7 @@
 /** Two axes with their ticks and names, and whatever is drawn between them: for charts of few marks. */
 import type { ReactNode } from 'react';
 import './plain-plot.css';
-import { type Axis, type PlotRoom, PlotSurface } from './plot-surface';
+import { type Axis, type PlotRoom, PlotSurface, TICK_TEXT_REM } from './plot-surface';
 import { useSize } from './use-size';
 
 export interface NamedAxis extends Axis {
@@ -33,11 +33,10 @@ const BARE_LEFT_REM = 1.25;
 const RIGHT_REM = 1.25;
 const TOP_REM = 1.9;
 const BOTTOM_REM = 3;
-const TEXT_REM = 0.8125;
 
 export function PlainPlot({ x, y, heightRem, summary, children }: PlainPlotProps) {
   const [box, { widthPx, textPx }] = useSize<HTMLDivElement>();
-  const fontPx = TEXT_REM * textPx;
+  const fontPx = TICK_TEXT_REM * textPx;
   const room: PlotRoom = {
     widthPx,
     heightPx: heightRem * textPx,

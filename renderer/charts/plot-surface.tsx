@@ -3,6 +3,9 @@ import { createContext, memo, type ReactNode, use } from 'react';
 import { CartesianGrid, ComposedChart, XAxis, YAxis } from 'recharts';
 import type { EvenScale } from './even-scale';
 
+/** The size of the words along an axis. */
+export const TICK_TEXT_REM = 0.8125;
+
 export interface Axis extends Omit<EvenScale, 'ticks'> {
   ticks: readonly number[];
   format: (value: number) => string;

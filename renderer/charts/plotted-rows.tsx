@@ -4,7 +4,8 @@
  */
 import { type ReactNode, useLayoutEffect, useRef, useState } from 'react';
 import './plotted-rows.css';
-import { type Axis, type PlotRoom, PlotSurface } from './plot-surface';
+import { type Axis, type PlotRoom, PlotSurface, TICK_TEXT_REM } from './plot-surface';
+import { remPx } from './use-size';
 
 /** Where the marks of one row go, px from the upper left corner of the plot. */
 export interface RowBand {
@@ -47,7 +48,6 @@ interface Measured {
 }
 
 const TICKS_REM = 1.5;
-const TEXT_REM = 0.8125;
 /** For what stands at the ends of the scale. */
 const BESIDE_REM = 1;
 
@@ -71,7 +71,7 @@ export function PlottedRows({ columns, children }: PlottedRowsProps) {
           rightPx: besidePx,
           topPx: 0,
           bottomPx,
-          fontPx: TEXT_REM * textPx,
+          fontPx: TICK_TEXT_REM * textPx,
         };
         const x = (value: number): number => ((value - axis.min) / (axis.max - axis.min)) * widthPx;
         return (
@@ -113,7 +113,6 @@ function useCells(columns: readonly string[]): [React.RefObject<HTMLDivElement |
 
 function measuredIn(list: HTMLElement, columns: readonly string[]): Measured {
   const whole = list.getBoundingClientRect();
-  const textPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
   const byColumn = columns.map((column): Cells => {
     const boxes = [...list.querySelectorAll(`[data-plot="${column}"]`)].map((cell) => cell.getBoundingClientRect());
     const [first] = boxes;
@@ -125,5 +124,5 @@ function measuredIn(list: HTMLElement, columns: readonly string[]): Measured {
     }));
     return { leftPx: first.left - whole.left, widthPx: first.width, rows };
   });
-  return { heightPx: whole.height, textPx, byColumn };
+  return { heightPx: whole.height, textPx: remPx(), byColumn };
 }

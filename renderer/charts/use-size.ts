@@ -7,6 +7,11 @@ export interface Size {
   textPx: number;
 }
 
+/** One rem, px. */
+export function remPx(): number {
+  return Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
+}
+
 export function useSize<Element extends HTMLElement>(): [RefObject<Element | null>, Size] {
   const element = useRef<Element>(null);
   const [size, setSize] = useState<Size>({ widthPx: 0, textPx: 16 });
@@ -15,7 +20,7 @@ export function useSize<Element extends HTMLElement>(): [RefObject<Element | nul
     if (!measured) return;
     const measure = (): void => {
       const widthPx = measured.clientWidth;
-      const textPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
+      const textPx = remPx();
       setSize((size) => (size.widthPx === widthPx && size.textPx === textPx ? size : { widthPx, textPx }));
     };
     measure();
