@@ -2,20 +2,11 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../support/app';
 import { projectFile } from '../support/project-file';
-import { limitHandle, type PageName, showPage } from '../support/screen';
+import { limitHandle, PAGES, showPage, workedOut } from '../support/screen';
 
 test.describe.configure({ timeout: 240_000 });
-test.use({ trace: 'off' });
 
-const PAGES: readonly PageName[] = ['Piece', 'Methods', 'Verdict', 'Joints', 'Test cuts', 'Explain'];
 const MOST_MARKS = 400;
-
-async function workedOut(page: Page): Promise<void> {
-  const busy = page.locator(
-    '.work-mark:is([data-standing=preview], [data-standing=refining], [data-standing=working])',
-  );
-  await expect(busy).toHaveCount(0, { timeout: 120_000 });
-}
 
 /** Shapes and words in each chart, drawing and sheet on the page, by its name. */
 function marks(page: Page): Promise<[name: string, count: number][]> {
@@ -34,7 +25,7 @@ async function expectFewMarks(page: Page): Promise<void> {
 }
 
 test('no chart has more than 400 marks with six methods and sixty sides, on any page', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
   const largest = projectFile(info, 'Sixty sides, six ways', 2000, (project) => {
@@ -62,9 +53,9 @@ test('no chart has more than 400 marks with six methods and sixty sides, on any 
   expect((await marks(page)).filter(([, count]) => count > 50).length).toBeGreaterThan(1);
 });
 
-test('nothing moves by itself where motion is to be reduced', async ({ page, openApp }, info) => {
+test('nothing moves by itself where motion is to be reduced', async ({ blank: page, openApp }, info) => {
   await page.emulateMedia({ reducedMotion: 'reduce' });
-  await openApp(page, { file: projectFile(info, 'Still', 2000) });
+  await openApp(page, { file: projectFile(info, 'Still') });
   await page.evaluate(() => {
     const seen = new Set<string>();
     Object.assign(window, { seenMoving: seen });

@@ -4,9 +4,6 @@ import { projectFile } from '../support/project-file';
 import { limitHandle } from '../support/screen';
 
 test.describe.configure({ timeout: 180_000 });
-// A picture of the whole page for each of hundreds of key presses would take longer than the journey.
-test.use({ trace: 'off' });
-
 /** The name of what is focused, near enough to how a screen reader makes it. */
 function focusedName(page: Page): Promise<string> {
   return page.evaluate(() => {
@@ -31,8 +28,8 @@ async function tabTo(page: Page, name: string): Promise<void> {
   throw new Error(`Tab does not reach "${name}".`);
 }
 
-test('from start to a changed verdict without a mouse', async ({ page, openApp }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
+test('from start to a changed verdict without a mouse', async ({ blank: page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   await expect(limitHandle(page)).toBeVisible();
   await page.keyboard.press('Tab');
   await expect(page.getByRole('link', { name: 'Skip to the page' })).toBeFocused();
@@ -59,8 +56,8 @@ test('from start to a changed verdict without a mouse', async ({ page, openApp }
   await expect(page.getByRole('rowheader', { name: 'Knife line' })).toBeVisible();
 });
 
-test('the joints, the test cuts and the sheet without a mouse', async ({ page, openApp }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
+test('the joints, the test cuts and the sheet without a mouse', async ({ blank: page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   await expect(limitHandle(page)).toBeVisible();
 
   await tabTo(page, 'Joints');

@@ -1,32 +1,17 @@
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
-import { readPdf } from '../../test/support/read-pdf';
 import { expect, test } from '../support/app';
 import { projectFile } from '../support/project-file';
-import { settled, showPage } from '../support/screen';
+import { settled, sheet, showPage } from '../support/screen';
 
 test.describe.configure({ timeout: 400_000 });
 
 const CLOSING = 'The joints are splined with walnut.';
 
-function sheet(page: Page) {
-  return page.getByRole('article', { name: /^Sheet: / });
-}
-
-const bare = (text: string): string => text.replace(/[\s\u00a0]+/g, '');
-
-/** What a PDF says, page by page, blanks left out: lines break where they like. */
-async function wordsOf(pdf: Uint8Array): Promise<string[]> {
-  const { pages } = await readPdf(pdf);
-  return pages.map(({ text }) => bare(text));
-}
-
 test('the maker’s words stand on the sheet, are saved with the project and can be undone', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
-  const file = projectFile(info, 'Lantern', 2000);
+  const file = projectFile(info, 'Lantern');
   await openApp(page, { file });
   await showPage(page, 'Explain');
   await expect(sheet(page).getByRole('heading', { level: 1 })).toHaveText('Lantern');
@@ -72,31 +57,6 @@ test('the sheet is about the method that was chosen, and follows its name', asyn
   await expect(page.getByRole('radio', { name: 'Knife line' })).toBeChecked();
 });
 
-test('paper and PDF hold the sheet as it is shown, and nothing of the page around it', async ({
-  page,
-  openApp,
-  desk,
-}, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
-  await settled(page);
-  await showPage(page, 'Explain');
-  await page.getByLabel('Closing words').fill(CLOSING);
-  const pieces = await sheet(page).locator('h1, h2, p, li, footer').allInnerTexts();
-  expect(pieces.length).toBeGreaterThan(15);
-
-  const printed = await wordsOf(await page.pdf({ preferCSSPageSize: true }));
-  const save = () => page.getByRole('button', { name: 'Save as PDF' }).click();
-  const taken = await desk.takeFile(page, save, info.outputPath('lantern-client.pdf'));
-  expect(taken.offered).toBe('lantern-client.pdf');
-  const saved = await wordsOf(taken.bytes);
-  for (const pages of [printed, saved]) {
-    expect(pages).toHaveLength(1);
-    for (const piece of pieces) expect(pages[0]).toContain(bare(piece));
-    for (const around of ['Save as PDF', 'Closing words', 'Theme']) expect(pages[0]).not.toContain(bare(around));
-  }
-  await expect(page.getByText('lantern-client.pdf is made.')).toBeAttached();
-});
-
 test('a sheet that runs onto a second page says so', async ({ page }) => {
   await showPage(page, 'Explain');
   const over = page.getByText('This runs onto a second page.');
@@ -115,31 +75,7 @@ test('a chosen paper is remembered on this machine', async ({ page }) => {
   await expect(page.getByRole('radio', { name: 'Letter' })).toBeChecked();
 });
 
-for (const colorScheme of ['light', 'dark'] as const) {
-  test(`both sheets, ${colorScheme}, break no rule that a machine can check, and paper stays white`, async ({
-    page,
-    openApp,
-  }, info) => {
-    await page.emulateMedia({ colorScheme });
-    await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
-    await settled(page);
-    await showPage(page, 'Explain');
-    for (const kind of ['A client', 'The maker']) {
-      await page.getByRole('radio', { name: kind }).check({ force: true });
-      await expect(sheet(page)).toHaveCSS('background-color', 'rgb(255, 255, 255)');
-      await expect(sheet(page).getByRole('heading', { level: 1 })).toHaveCSS('color', 'rgb(29, 33, 37)');
-      const { violations } = await new AxeBuilder({ page })
-        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-        .analyze();
-      const found = violations.map(
-        ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`,
-      );
-      expect(found, kind).toEqual([]);
-    }
-  });
-}
-
-test('the maker’s report fills in what takes a while', async ({ page, openApp }, info) => {
+test('the maker’s report fills in what takes a while', async ({ blank: page, openApp }, info) => {
   await openApp(page, { file: projectFile(info, 'Lantern', 1000) });
   await settled(page);
   await showPage(page, 'Explain');

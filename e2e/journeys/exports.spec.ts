@@ -1,11 +1,10 @@
-import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
 import { gapText, shareWithInterval } from '../../sim/wording/figures';
 import { type ReadTable, readTable } from '../../test/support/read-csv';
 import { expect, test } from '../support/app';
+import { brokenRules } from '../support/broken-rules';
 import { projectFile } from '../support/project-file';
 import { readPng, readSvg } from '../support/read-picture';
-import { figuresTable, settled, showPage } from '../support/screen';
+import { chooseSave, figuresTable, settled, showPage, workedOut } from '../support/screen';
 
 test.describe.configure({ timeout: 360_000 });
 
@@ -25,11 +24,6 @@ function shareOf(figures: readonly string[]): string {
   return shareWithInterval({ value: value ?? Number.NaN, low: low ?? Number.NaN, high: high ?? Number.NaN });
 }
 
-async function choose(page: Page, what: string, kind: string): Promise<void> {
-  await page.getByRole('button', { name: `Save “${what}”`, exact: true }).click();
-  await page.getByRole('menuitem', { name: kind, exact: true }).click();
-}
-
 function column({ heads, rows }: ReadTable, head: string): string[] {
   const place = heads.indexOf(head);
   expect(place, head).toBeGreaterThanOrEqual(0);
@@ -37,7 +31,7 @@ function column({ heads, rows }: ReadTable, head: string): string[] {
 }
 
 test('each kind of file is saved, stands by itself and says what the screen says', async ({
-  page,
+  blank: page,
   openApp,
   desk,
 }, info) => {
@@ -48,7 +42,7 @@ test('each kind of file is saved, stands by itself and says what the screen says
   const ground = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
   const dark = await ground();
   const taken = async (what: string, kind: string, name: string): Promise<Buffer> =>
-    (await desk.takeFile(page, () => choose(page, what, kind), info.outputPath(name))).bytes;
+    (await desk.takeFile(page, () => chooseSave(page, what, kind), info.outputPath(name))).bytes;
 
   await test.step('a chart’s table', async () => {
     const curve = readTable((await taken(CURVE, 'CSV', 'curve.csv')).toString('utf8'));
@@ -133,7 +127,7 @@ test('each kind of file is saved, stands by itself and says what the screen says
 });
 
 test('whatever can be saved on any page is read back: every picture stands alone, every table has units', async ({
-  page,
+  blank: page,
   openApp,
   desk,
 }, info) => {
@@ -142,10 +136,7 @@ test('whatever can be saved on any page is read back: every picture stands alone
   const saved: string[] = [];
   for (const name of ['Piece', 'Verdict', 'Joints', 'Test cuts'] as const) {
     await showPage(page, name);
-    // Nothing is being worked out any more.
-    await expect(page.locator('.work-mark:is([data-standing=preview], [data-standing=working])')).toHaveCount(0, {
-      timeout: 120_000,
-    });
+    await workedOut(page);
     const controls = await page.getByRole('button', { name: /^Save “/ }).all();
     for (const control of controls) {
       const label = (await control.getAttribute('aria-label')) ?? '';
@@ -183,7 +174,7 @@ test('whatever can be saved on any page is read back: every picture stands alone
 });
 
 test('saving is done by the keys alone, and its menu breaks no rule that a machine can check', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
   await openApp(page, { file: projectFile(info, TITLE, RINGS) });
@@ -192,8 +183,7 @@ test('saving is done by the keys alone, and its menu breaks no rule that a machi
   await button.focus();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('menuitem', { name: 'SVG' })).toBeFocused();
-  const { violations } = await new AxeBuilder({ page }).include('[role="menu"]').analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+  expect(await brokenRules(page, '[role="menu"]')).toEqual([]);
   await page.keyboard.press('Escape');
   await expect(button).toBeFocused();
   await page.keyboard.press('ArrowDown');

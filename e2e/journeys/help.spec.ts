@@ -2,8 +2,11 @@ import { expect, test } from '../support/app';
 import { projectFile } from '../support/project-file';
 import { figuresTable, showPage } from '../support/screen';
 
-test('a word is explained where it stands, by the keyboard and by the mouse', async ({ page, openApp }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
+test('a word is explained where it stands, by the keyboard and by the mouse', async ({
+  blank: page,
+  openApp,
+}, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   const about = page.getByRole('button', { name: 'About rings that will not close' });
   await expect(about).toBeVisible();
   await about.focus();
@@ -17,8 +20,8 @@ test('a word is explained where it stands, by the keyboard and by the mouse', as
   await expect(words).toBeVisible();
 });
 
-test('the heads that a maker may not know have their word beside them', async ({ page, openApp }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
+test('the heads that a maker may not know have their word beside them', async ({ blank: page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   const about = (name: string) => page.getByRole('button', { name: `About ${name}`, exact: true });
   await expect(figuresTable(page).getByRole('button', { name: /^About / })).toHaveCount(5);
   await expect(about('how settled the figures are')).toBeVisible();
@@ -32,8 +35,8 @@ test('the heads that a maker may not know have their word beside them', async ({
   await expect(about('tilt and swing')).toBeVisible();
 });
 
-test('a figure of a method says what it stands for', async ({ page, openApp }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', 2000) });
+test('a figure of a method says what it stands for', async ({ blank: page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   await showPage(page, 'Methods');
   const method = page.getByRole('group', { name: 'Method A: Marked line' });
   await method.getByText('Figures', { exact: true }).first().click();

@@ -1,19 +1,11 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from '../support/app';
 import { projectFile } from '../support/project-file';
-import { settled, showPage } from '../support/screen';
+import { settled, showPage, workedOut } from '../support/screen';
 
 test.describe.configure({ timeout: 180_000 });
 
 const WORK = { timeout: 120_000 };
-const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-
-/** Waits until every panel has its answer. */
-async function workedOut(page: Page): Promise<void> {
-  await expect(page.getByText(/^Touch, the quick rule/)).toBeVisible(WORK);
-  await expect(page.getByText(/Being (worked out|refined)|Waits its turn/)).toHaveCount(0, WORK);
-}
 
 const joint = (page: Page, number: number) =>
   page.getByRole('option', { name: new RegExp(`^Joint ${number}, between`) });
@@ -41,7 +33,7 @@ function dotsOfRows(figure: Locator): Promise<([x: number, told: number] | null)
 }
 
 test('each source has its dot in its own row, as far along the scale as its words say, in windows of any width', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
   await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
@@ -64,7 +56,7 @@ test('each source has its dot in its own row, as far along the scale as its word
 });
 
 test('a joint is looked at by keyboard, and is marked in the figures and the table too', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
   await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
@@ -85,7 +77,7 @@ test('a joint is looked at by keyboard, and is marked in the figures and the tab
   await expect(row).toContainText('2 and 3');
 });
 
-test('any ring of the run can be drawn by its number, and none beyond', async ({ page, openApp }, info) => {
+test('any ring of the run can be drawn by its number, and none beyond', async ({ blank: page, openApp }, info) => {
   await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
   await showPage(page, 'Joints');
   await settled(page);
@@ -98,7 +90,7 @@ test('any ring of the run can be drawn by its number, and none beyond', async ({
   await expect(number).toHaveAccessibleDescription(/Ring 4,001 is not one of the 4,000 simulated/);
 });
 
-test('the best aim is set in one step, which undo takes back', async ({ page, openApp }, info) => {
+test('the best aim is set in one step, which undo takes back', async ({ blank: page, openApp }, info) => {
   await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
   await showPage(page, 'Joints');
   const aim = page.getByRole('button', { name: /^Aim the tilt at [+-]\d/ });
@@ -110,29 +102,4 @@ test('the best aim is set in one step, which undo takes back', async ({ page, op
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(aim).toBeVisible();
   await expect(page).not.toHaveTitle(/^• /);
-});
-
-for (const colorScheme of ['light', 'dark'] as const) {
-  test(`the page of joints meets the accessibility rules, ${colorScheme}`, async ({ page, openApp }, info) => {
-    await page.emulateMedia({ colorScheme });
-    await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
-    await showPage(page, 'Joints');
-    await workedOut(page);
-    for (const fold of await page.locator('main summary').all()) await fold.click();
-    const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
-  });
-}
-
-test('at twice the text size nothing runs out of the window', async ({ page, openApp }, info) => {
-  await openApp(page, { file: projectFile(info, 'Bread bin', 4_000) });
-  await page.evaluate(() => {
-    document.documentElement.style.fontSize = '200%';
-  });
-  await showPage(page, 'Joints');
-  await workedOut(page);
-  const overflow = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-  );
-  expect(overflow).toBeLessThanOrEqual(0);
 });

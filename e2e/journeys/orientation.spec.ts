@@ -2,9 +2,10 @@ import { expect, test } from '../support/app';
 import { showPage } from '../support/screen';
 
 test('the first steps are shown at the first start, put away, found again, and stay put away at the next start', async ({
-  page,
+  blank: page,
   openApp,
 }) => {
+  await openApp(page);
   const steps = page.getByRole('region', { name: 'How to begin' });
   await expect(steps).toBeVisible();
   await expect(
@@ -34,7 +35,8 @@ test('the first steps are shown at the first start, put away, found again, and s
   await expect(steps).toHaveCount(0);
 });
 
-test('the first steps lead to the page to begin with', async ({ page }) => {
+test('the first steps lead to the page to begin with', async ({ blank: page, openApp }) => {
+  await openApp(page);
   await page.getByRole('button', { name: 'on the page Piece' }).click();
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Tilt the blade');
 });

@@ -10,7 +10,7 @@ import { figuresTable, settled } from '../support/screen';
 const bare = (text: string): string => text.replace(/[\s\u00a0]+/g, ' ').trim();
 
 test('page, screen reader, command line and paper say the same sentences with the same digits', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
   const file = projectFile(info, 'Lantern', 5000);

@@ -5,9 +5,8 @@ import { figures, figuresTable, limitHandle, settled, showPage } from '../suppor
 
 test.describe.configure({ timeout: 180_000 });
 
-const FEW_RINGS = 5000;
-
-test('the first start answers with the example, and every chart has its table', async ({ page }) => {
+test('the first start answers with the example, and every chart has its table', async ({ blank: page, openApp }) => {
+  await openApp(page);
   await expect(page.getByRole('heading', { level: 1 })).toContainText('in 100');
   await settled(page);
   await expect(figuresTable(page).getByRole('row')).toHaveCount(5);
@@ -41,8 +40,8 @@ function nextRefining(page: Page): Promise<string> {
   );
 }
 
-test('a change of method shows a preview at once and moves the verdict', async ({ page, openApp }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+test('a change of method shows a preview at once and moves the verdict', async ({ blank: page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   await settled(page);
   const before = await figures(page);
   await showPage(page, 'Methods');
@@ -74,8 +73,8 @@ test('every figure behind a choice can be opened, says where it comes from, and 
   await expect(method.getByRole('button', { name: 'Own figures How the tilt is set' })).toBeVisible();
 });
 
-test('a dragged limit moves sentences and figures, and is one undo step', async ({ page, openApp }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+test('a dragged limit moves sentences and figures, and is one undo step', async ({ blank: page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   await settled(page);
   const sentence = page.getByRole('heading', { level: 1 });
   const [before, beforeFigures] = [await sentence.textContent(), await figures(page)];
@@ -103,10 +102,10 @@ test('a dragged limit moves sentences and figures, and is one undo step', async 
 });
 
 test('the gaps can be seen as dots, as a running count and as bars, each with its table', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   await settled(page);
   const title = 'The widest gap that shows, ring by ring';
   const chart = page.getByRole('figure').filter({ has: page.getByRole('heading', { name: title }) });
@@ -125,10 +124,10 @@ test('the gaps can be seen as dots, as a running count and as bars, each with it
 });
 
 test('methods are held against the best, then against another, and the lead is said to hinge on something', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   await settled(page);
   await expect(page.getByRole('heading', { name: 'Better or worse than “Fixed stop, tested ring”' })).toBeVisible();
   await page.getByRole('button', { name: 'Held against' }).click();
@@ -149,8 +148,8 @@ test('methods are held against the best, then against another, and the lead is s
   await expect(page.getByText(/stays ahead of “Marked line” as long as its .+ stays under .+ \(now /)).toBeVisible();
 });
 
-test('the limit moves by keyboard, each press held down one undo step', async ({ page, openApp }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+test('the limit moves by keyboard, each press held down one undo step', async ({ blank: page, openApp }, info) => {
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   const handle = limitHandle(page);
   await handle.focus();
   await page.keyboard.press('ArrowRight');
@@ -169,10 +168,10 @@ test('the limit moves by keyboard, each press held down one undo step', async ({
 });
 
 test('work that takes long can be stopped, keeps what is done, and is taken up again', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   await page.getByText('Simulation', { exact: true }).click();
   await page.getByRole('textbox', { name: 'Rings for each method' }).fill('5000000');
   await expect(page.getByText(/^Refining: [\d,]+ of 20,000,000 rings\.$/)).toBeVisible({ timeout: 60_000 });
@@ -191,11 +190,39 @@ test('work that takes long can be stopped, keeps what is done, and is taken up a
   await expect(page.getByText(/^(Quick preview|Refining)/)).toBeVisible();
 });
 
+test('a stop is obeyed before the figures of what was done are summed up', async ({ blank: page, openApp }, info) => {
+  const five = projectFile(info, 'Five long runs', 100_000, (project) => {
+    const [first] = project.methods;
+    return first ? { ...project, methods: [...project.methods, { ...first, name: 'Marked line again' }] } : project;
+  });
+  await openApp(page, { file: five });
+  await expect(page.getByText(/Refining: [\d,]+ of 500,000 rings/)).toBeVisible({ timeout: 60_000 });
+  const [first, last] = await page.evaluate(
+    () =>
+      new Promise<[string, string]>((resolve) => {
+        const mark = document.querySelector('.work-mark');
+        const stop = [...(mark?.querySelectorAll('button') ?? [])].find((button) => button.textContent === 'Stop');
+        let firstWords = '';
+        new MutationObserver((_, observer) => {
+          const words = mark?.textContent ?? '';
+          if (words.startsWith('Stopped')) firstWords ||= words;
+          if (!words.startsWith('Stopped; the figures rest on')) return;
+          observer.disconnect();
+          resolve([firstWords, words]);
+        }).observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
+        stop?.click();
+      }),
+  );
+  expect(first).not.toBe(last);
+  await expect(page.getByRole('button', { name: 'Go on' })).toBeVisible();
+  await expect(page.getByRole('table').first()).toContainText('in 100');
+});
+
 test('a value that cannot be used is answered beside its field, and the last figures stay', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
-  await openApp(page, { file: projectFile(info, 'Lantern', FEW_RINGS) });
+  await openApp(page, { file: projectFile(info, 'Lantern') });
   await settled(page);
   const before = await figures(page);
   await showPage(page, 'Piece');

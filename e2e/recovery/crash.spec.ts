@@ -1,11 +1,13 @@
 import { expect, shellBehind, test } from '../support/app';
 
-/** Edits are kept two seconds after the last of them. */
-const KEPT_BY_MS = 3500;
-
-test('a page that crashes comes back with the edits, once they are wanted', async ({ page, hostKind, openApp }) => {
+test('a page that crashes comes back with the edits, once they are wanted', async ({
+  page,
+  hostKind,
+  openApp,
+  keptAside,
+}) => {
   await page.getByRole('textbox', { name: 'Title of the project' }).fill('Lamp column');
-  await page.waitForTimeout(KEPT_BY_MS);
+  await keptAside('Lamp column');
   const crashed = page.waitForEvent('crash');
   await page.goto('chrome://crash').catch(() => {});
   await crashed;

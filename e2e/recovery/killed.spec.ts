@@ -11,22 +11,20 @@ function offer(page: Page) {
   return page.getByRole('dialog', { name: 'Bring back unsaved edits?' });
 }
 
-/** Edits are kept two seconds after the last of them. */
-const KEPT_BY_MS = 3500;
-
-/** Changes the title, waits until the change is kept aside, and ends the program as a crash does. */
-async function editAndDie(page: Page, title: string, killApp: (page: Page) => Promise<void>): Promise<void> {
-  await titleField(page).fill(title);
-  await page.waitForTimeout(KEPT_BY_MS);
-  await killApp(page);
-}
-
-test('edits of a program that was killed come back into their own file', async ({ page, openApp, killApp }, info) => {
+test('edits of a program that was killed come back into their own file', async ({
+  blank: page,
+  openApp,
+  killApp,
+  keptAside,
+  desk,
+}, info) => {
   const file = projectFile(info, 'Bread bin');
   const before = readFileSync(file, 'utf8');
   await openApp(page, { file });
   await expect(titleField(page)).toHaveValue('Bread bin');
-  await editAndDie(page, 'Bread bin, larger', killApp);
+  await titleField(page).fill('Bread bin, larger');
+  await keptAside('Bread bin, larger');
+  await killApp(page);
   expect(readFileSync(file, 'utf8')).toBe(before);
   await openApp(page);
   await expect(offer(page)).toContainText('Ringtrue ended without saving “Bread bin, larger”');
@@ -39,21 +37,28 @@ test('edits of a program that was killed come back into their own file', async (
   await page.keyboard.press('Control+s');
   await expect(page).toHaveTitle('Bread bin, larger – Ringtrue');
   expect(JSON.parse(readFileSync(file, 'utf8')).title).toBe('Bread bin, larger');
-  await openApp(page);
+  await desk.answered(page, 'recovery', () => openApp(page));
   await expect(titleField(page)).toHaveValue('Lantern base, twelve staves');
-  await page.waitForTimeout(500);
   await expect(offer(page)).toBeHidden();
 });
 
-test('edits not answered for are offered again, and are gone after a plain no', async ({ page, openApp, killApp }) => {
-  await editAndDie(page, 'Lamp column', killApp);
+test('edits not answered for are offered again, and are gone after a plain no', async ({
+  blank: page,
+  openApp,
+  killApp,
+  keptAside,
+  desk,
+}) => {
+  await openApp(page);
+  await titleField(page).fill('Lamp column');
+  await keptAside('Lamp column');
+  await killApp(page);
   for (let start = 0; start < 2; start += 1) {
     await openApp(page);
     await expect(offer(page)).toContainText('“Lamp column”');
   }
   await offer(page).getByRole('button', { name: 'Throw them away' }).click();
   await expect(titleField(page)).toHaveValue('Lantern base, twelve staves');
-  await openApp(page);
-  await page.waitForTimeout(500);
+  await desk.answered(page, 'recovery', () => openApp(page));
   await expect(offer(page)).toBeHidden();
 });

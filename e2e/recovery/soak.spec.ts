@@ -7,8 +7,6 @@ import { expect, test } from '../support/app';
 import { projectFile } from '../support/project-file';
 import { settled, showPage } from '../support/screen';
 
-test.use({ trace: 'off' });
-
 const EDITS = Number(process.env.RINGTRUE_SOAK ?? 50);
 /** What is made once, such as the code of a page and the first outcomes kept, is there by then. */
 const WARM_UP = Math.min(200, EDITS / 2);
@@ -84,7 +82,7 @@ async function lookAround(page: Page, number: number): Promise<void> {
   await settled(page);
 }
 
-test(`${EDITS} edits leave nothing behind in the memory`, async ({ page, openApp }, info) => {
+test(`${EDITS} edits leave nothing behind in the memory`, async ({ blank: page, openApp }, info) => {
   test.setTimeout(120_000 + EDITS * 2500);
   await openApp(page, { file: projectFile(info, 'Edited often', 1000) });
   await settled(page);

@@ -1,8 +1,11 @@
-import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { test as base, type Dialog, expect, type Page } from '@playwright/test';
+import { CHANNELS } from '../../main/contract/channels';
 import type { LocalHost } from '../../main/local/local-host';
 import { emptyStateFolder, startBuiltHost } from './built-host';
 import { RunningShell } from './electron/running-shell';
+import { projectText } from './project-file';
 
 export { expect };
 
@@ -15,6 +18,16 @@ export interface TakenFile {
   bytes: Buffer;
 }
 
+/** Verbs of the host that the page uses unasked: at its start, and when the focus comes back. */
+const ADDRESS = { recovery: '/api/recovery', changedOnDisk: '/api/changed-on-disk' } as const;
+
+type AskedAlone = keyof typeof ADDRESS;
+
+/** What the answer changes is on the screen by then. */
+function nextFrame(page: Page): Promise<void> {
+  return page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve))));
+}
+
 /** What a person does outside the page, on either host. */
 export interface Desk {
   /** Chooses a file after the click on Open. */
@@ -25,11 +38,15 @@ export interface Desk {
   saveAnew(page: Page, path: string): Promise<string>;
   /** Lets a file that the program makes after `click` go to `path`, and gives what it holds. */
   takeFile(page: Page, click: () => Promise<void>, path: string): Promise<TakenFile>;
+  /** Does something that makes the page ask the host by itself, and waits until it has its answer. */
+  answered(page: Page, verb: AskedAlone, act: () => Promise<void>): Promise<void>;
   /** Tries to leave, and gives back whether the program asked first; goes on with leaving only if told to. */
   leave(page: Page, answer: 'stay' | 'leave'): Promise<'asked' | 'not asked'>;
 }
 
 interface AppFixtures {
+  /** A page on which nothing is opened yet, for a test that begins with a file of its own or with the first start. */
+  blank: Page;
   /** What the page complained of; every test ends by checking that it is empty. A test that provokes a complaint empties it. */
   complaints: string[];
   /** Where the program keeps what is the user's own; a test's own. */
@@ -38,6 +55,8 @@ interface AppFixtures {
   openApp: (page: Page, options?: { file?: string }) => Promise<void>;
   /** Ends the program as a crash does, without a word to the page. */
   killApp: (page: Page) => Promise<void>;
+  /** Waits until edits with these words are kept aside for a next start. */
+  keptAside: (words: string) => Promise<void>;
   desk: Desk;
 }
 
@@ -83,14 +102,21 @@ const deskOfLocalHost: Desk = {
     const download = await downloading;
     return { offered: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
   },
+  async answered(page, verb, act) {
+    const answer = page.waitForResponse((response) => response.url().endsWith(ADDRESS[verb]));
+    await act();
+    await (await answer).finished();
+    await nextFrame(page);
+  },
   async leave(page, answer) {
     let asked: 'asked' | 'not asked' = 'not asked';
     page.once('dialog', (dialog) => {
       asked = 'asked';
       void (answer === 'leave' ? dialog.accept() : dialog.dismiss());
     });
-    // A reload leaves the page as closing it does, and Chromium asks before both.
-    await page.reload({ timeout: 10_000 }).catch(() => {});
+    // A reload leaves the page as closing it does, and Chromium asks before both. One that is refused never ends.
+    const answered = page.waitForEvent('dialog').then((dialog) => dialog.page()?.evaluate('0'));
+    await Promise.race([page.reload(), answered]).catch(() => {});
     page.removeAllListeners('dialog');
     return asked;
   },
@@ -118,6 +144,14 @@ const deskOfShell: Desk = {
     await expect.poll(() => existsSync(path)).toBe(true);
     return { offered: shellBehind(page).offered.at(-1) ?? '', bytes: readFileSync(path) };
   },
+  async answered(page, verb, act) {
+    const times = (shell: RunningShell) => shell.answered.filter((channel) => channel === CHANNELS[verb]).length;
+    const [shellBefore, before] = [shells.get(page), times(shellBehind(page))];
+    await act();
+    const shell = shellBehind(page);
+    await expect.poll(() => times(shell)).toBeGreaterThan(shell === shellBefore ? before : 0);
+    await nextFrame(page);
+  },
   async leave(page, answer) {
     const shell = shellBehind(page);
     const before = shell.asked.length;
@@ -127,7 +161,14 @@ const deskOfShell: Desk = {
   },
 };
 
-/** Playwright's `test` with `page` standing at the app's first screen, on a host of its own. */
+/** The file comes after the page stands, and what is typed before would be gone with it. */
+async function fileIsThere(page: Page, file: string): Promise<void> {
+  const { title } = JSON.parse(readFileSync(file, 'utf8'));
+  const isThere = async () => (await page.title()).includes(title) || (await page.getByRole('dialog').count()) > 0;
+  await expect.poll(isThere).toBe(true);
+}
+
+/** Playwright's `test` with `page` showing the example, of few rings, from a file; each test on a host of its own. */
 export const test = base.extend<AppFixtures, HostOptions>({
   hostKind: ['local host', { option: true, scope: 'worker' }],
 
@@ -145,13 +186,20 @@ export const test = base.extend<AppFixtures, HostOptions>({
     rmSync(folder, { recursive: true, force: true });
   },
 
-  page: async ({ page, complaints, openApp }, use) => {
+  blank: async ({ context, complaints }, use) => {
+    const page = await context.newPage();
     page.on('pageerror', (error) => complaints.push(error.stack ?? error.message));
     page.on('console', (message) => {
       if (message.type() === 'error') complaints.push(message.text());
     });
-    await openApp(page);
     await use(page);
+  },
+
+  page: async ({ blank, openApp }, use, info) => {
+    const file = info.outputPath('opened.ringtrue.json');
+    writeFileSync(file, projectText('Lantern, few rings'));
+    await openApp(blank, { file });
+    await use(blank);
   },
 
   openApp: async ({ hostKind, stateFolder, killApp }, use) => {
@@ -170,6 +218,7 @@ export const test = base.extend<AppFixtures, HostOptions>({
       }
       // Keys are heard once the page stands, whether or not a dialog is over it.
       await page.locator('main h1').waitFor();
+      if (file !== undefined) await fileIsThere(page, file);
     });
     for (const end of ends) await end();
   },
@@ -187,6 +236,12 @@ export const test = base.extend<AppFixtures, HostOptions>({
       shells.delete(page);
       hosts.delete(page);
     }),
+
+  keptAside: ({ stateFolder }, use) => {
+    const folder = join(stateFolder, 'recovery');
+    const kept = () => readdirSync(folder).map((name) => readFileSync(join(folder, name), 'utf8'));
+    return use((words) => expect.poll(() => (existsSync(folder) ? kept().join() : '')).toContain(words));
+  },
 
   desk: ({ hostKind }, use) => use(hostKind === 'electron double' ? deskOfShell : deskOfLocalHost),
 });

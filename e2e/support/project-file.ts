@@ -5,20 +5,23 @@ import { exampleProject } from '../../sim/project/example';
 import { writeProject } from '../../sim/project/write';
 
 /**
- * Writes the example under another title into the test's own folder, and gives back its path.
+ * The example under another title, as a file holds it.
  *
- * @param trials rings a method; left out: as many as the example has. Few rings settle sooner.
+ * @param trials rings a method: few, which settle soon, unless the test is about many
  * @param change made to the example before it is written
  */
-export function projectFile(
-  info: TestInfo,
+export function projectText(
   title: string,
-  trials?: number,
+  trials = 2000,
   change: (project: Project) => Project = (project) => project,
 ): string {
-  const file = info.outputPath('piece.ringtrue.json');
   const project = change(exampleProject());
-  const run = { ...project.run, trials: trials ?? project.run.trials };
-  writeFileSync(file, writeProject({ ...project, title, run }));
+  return writeProject({ ...project, title, run: { ...project.run, trials } });
+}
+
+/** Writes it into the test's own folder, and gives back its path. */
+export function projectFile(info: TestInfo, ...piece: Parameters<typeof projectText>): string {
+  const file = info.outputPath('piece.ringtrue.json');
+  writeFileSync(file, projectText(...piece));
   return file;
 }

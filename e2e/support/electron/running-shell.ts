@@ -64,6 +64,8 @@ export class RunningShell {
   readonly offered: string[] = [];
   /** Whatever else the shell did, in order: "sandbox", "shown", "closed". */
   readonly did: string[] = [];
+  /** Channels on which the page asked and has its answer, in order. */
+  readonly answered: string[] = [];
   /** Addresses that were refused. */
   readonly refused: string[] = [];
   readonly ended: Promise<number | null>;
@@ -230,7 +232,9 @@ export class RunningShell {
   async #passOn(frame: Frame, { channel, payload }: { channel: string; payload: unknown[] }) {
     try {
       const isMainFrame = frame === this.page.mainFrame();
-      return { value: await this.#ask('message', { channel, payload, url: asShell(frame.url()), isMainFrame }) };
+      const value = await this.#ask('message', { channel, payload, url: asShell(frame.url()), isMainFrame });
+      this.answered.push(channel);
+      return { value };
     } catch (error) {
       return { error: error instanceof Error ? error.message : String(error) };
     }

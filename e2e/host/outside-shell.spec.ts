@@ -37,7 +37,10 @@ test('a page that does not answer is waited for, or ended and opened again', asy
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
 });
 
-test('long work shows how far it has come beside the program, and then no more', async ({ page, openApp }, info) => {
+test('long work shows how far it has come beside the program, and then no more', async ({
+  blank: page,
+  openApp,
+}, info) => {
   await openApp(page, { file: projectFile(info, 'Long', 1_000_000) });
   const shell = shellBehind(page);
   await expect.poll(() => shell.did, { timeout: 60_000 }).toContain('progress');

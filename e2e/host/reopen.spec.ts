@@ -5,7 +5,7 @@ import { figures, limitHandle, settled } from '../support/screen';
 
 test.describe.configure({ timeout: 180_000 });
 
-test('saved and opened again, a project gives the same digits', async ({ page, openApp }, info) => {
+test('saved and opened again, a project gives the same digits', async ({ blank: page, openApp }, info) => {
   const file = projectFile(info, 'Bread bin', 20_000);
   await openApp(page, { file });
   await limitHandle(page).focus();
@@ -22,8 +22,10 @@ test('saved and opened again, a project gives the same digits', async ({ page, o
 });
 
 test('a wrong file dropped on the window is refused by key and sentence, and the project stays', async ({
-  page,
+  blank: page,
+  openApp,
 }, info) => {
+  await openApp(page);
   const text = readFileSync(projectFile(info, 'Bread bin'), 'utf8').replace('"sides": 12', '"sides": 2');
   const dropped = await page.evaluateHandle((text) => {
     const transfer = new DataTransfer();
@@ -39,7 +41,7 @@ test('a wrong file dropped on the window is refused by key and sentence, and the
 });
 
 test('the example comes back after another project, once the loss of edits is agreed to', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
   const file = info.outputPath('other.ringtrue.json');

@@ -7,7 +7,7 @@ function titleField(page: Page) {
   return page.getByRole('textbox', { name: 'Title of the project' });
 }
 
-test('a file named at the start is shown, and saving writes it back', async ({ page, openApp }, info) => {
+test('a file named at the start is shown, and saving writes it back', async ({ blank: page, openApp }, info) => {
   const file = projectFile(info, 'Umbrella stand');
   await openApp(page, { file });
   await expect(titleField(page)).toHaveValue('Umbrella stand');
@@ -20,7 +20,7 @@ test('a file named at the start is shown, and saving writes it back', async ({ p
 });
 
 test('a wrong file named at the start is refused in sentences, and is left as it is', async ({
-  page,
+  blank: page,
   openApp,
 }, info) => {
   const file = projectFile(info, 'Umbrella stand');
@@ -83,7 +83,12 @@ test('a dropped file asks before edits are lost, and is refused where it is no p
   await expect(titleField(page)).toHaveValue('Edited, not saved');
 });
 
-test('a project that was never saved asks where to, by a name made of its title', async ({ page, desk }, info) => {
+test('a project that was never saved asks where to, by a name made of its title', async ({
+  blank: page,
+  openApp,
+  desk,
+}, info) => {
+  await openApp(page);
   await titleField(page).fill('Lamp column');
   const text = await desk.saveAnew(page, info.outputPath('lamp-column.ringtrue.json'));
   expect(JSON.parse(text).title).toBe('Lamp column');
@@ -103,7 +108,7 @@ test('leaving asks nothing when nothing was changed', async ({ page, desk }) => 
 });
 
 test('a file that another program changed is written only after a choice', async ({
-  page,
+  blank: page,
   openApp,
   complaints,
 }, info) => {
@@ -127,19 +132,24 @@ test('a file that another program changed is written only after a choice', async
 });
 
 test('a file that another program changed is told of when the window gets the focus back', async ({
-  page,
+  blank: page,
   openApp,
+  desk,
 }, info) => {
   const file = projectFile(info, 'Umbrella stand');
   await openApp(page, { file });
   await expect(titleField(page)).toHaveValue('Umbrella stand');
+  // Chromium under test holds its page focused always, so the event is given by hand.
+  const comeBack = () =>
+    desk.answered(page, 'changedOnDisk', () => page.evaluate(() => void window.dispatchEvent(new Event('focus'))));
   const dialog = page.getByRole('dialog', { name: 'The file is not as it was' });
   const changeElsewhere = async (title: string) => {
     writeFileSync(file, JSON.stringify({ ...JSON.parse(readFileSync(file, 'utf8')), title }));
-    await comeBack(page);
+    await comeBack();
     await expect(dialog).toContainText('piece.ringtrue.json was changed by another program');
   };
-  await comeBack(page);
+  await comeBack();
+  await expect(dialog).toBeHidden();
   await changeElsewhere('Umbrella stand, theirs');
   await expect(dialog).not.toContainText('Your edits are given up.');
   await dialog.getByRole('button', { name: 'Open it as it is now' }).click();
@@ -148,21 +158,13 @@ test('a file that another program changed is told of when the window gets the fo
   await changeElsewhere('Umbrella stand, theirs again');
   await expect(dialog).toContainText('Your edits are given up.');
   await dialog.getByRole('button', { name: 'Keep what is here' }).click();
-  await comeBack(page);
+  await comeBack();
   await expect(dialog).toBeHidden();
   await expect(page).toHaveTitle('• Umbrella stand, ours – Ringtrue');
   expect(JSON.parse(readFileSync(file, 'utf8')).title).toBe('Umbrella stand, theirs again');
 });
 
-/** Chromium under test holds its page focused always, so the event is given by hand; then the answer is waited for. */
-async function comeBack(page: Page): Promise<void> {
-  await page.evaluate(async () => {
-    window.dispatchEvent(new Event('focus'));
-    await new Promise((resolve) => setTimeout(resolve, 300));
-  });
-}
-
-test('a file opened before is among the recent ones at the next start', async ({ page, openApp }, info) => {
+test('a file opened before is among the recent ones at the next start', async ({ blank: page, openApp }, info) => {
   await openApp(page, { file: projectFile(info, 'Umbrella stand') });
   await expect(titleField(page)).toHaveValue('Umbrella stand');
   await openApp(page);
