@@ -7,7 +7,7 @@ import type { Payload } from '../../../main/contract/payloads';
 import { ProjectFiles } from '../../../main/files/project-files';
 import { answerChannels } from '../../../main/shell/answer-channels';
 import { servePages } from '../../../main/shell/pages-protocol';
-import { refuseOtherPages, refusePermissions } from '../../../main/shell/refusals';
+import { refuseOtherPages, refusePermissions } from '../../../main/shell/refuse-foreign';
 import { openShellWindow, type ShellWindow } from '../../../main/shell/window';
 import { electronHost } from '../../../renderer/host/electron-host';
 import { type BrowserWindow, ipcRenderer, seen } from '../../support/electron-double';
