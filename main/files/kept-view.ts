@@ -1,34 +1,22 @@
-import { mkdir, readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import { LARGEST_VIEW_CHARACTERS } from '../contract/payloads';
-import { writeAtomically } from './write-atomically';
+import { StateFile } from './state-file';
 
 /** How the person likes to look at things, as the pages wrote it down, in a file of the user's. */
 export class KeptView {
-  readonly #folder: string;
-  readonly #file: string;
-  #last: Promise<unknown> = Promise.resolve();
+  readonly #file: StateFile;
 
   constructor(stateFolder: string) {
-    this.#folder = stateFolder;
-    this.#file = join(stateFolder, 'view.json');
+    this.#file = new StateFile(stateFolder, 'view.json');
   }
 
-  /** The latest text wins. A machine that keeps nothing is no reason to fail. */
+  /** The latest text wins. */
   keep(text: string): Promise<void> {
-    const step = async () => {
-      await mkdir(this.#folder, { recursive: true, mode: 0o700 }).catch(() => {});
-      await writeAtomically(this.#file, text).catch(() => {});
-    };
-    const next = this.#last.then(step);
-    this.#last = next;
-    return next;
+    return this.#file.write(() => text);
   }
 
   /** null when nothing is kept. */
   async read(): Promise<string | null> {
-    await this.#last;
-    const text = await readFile(this.#file, 'utf8').catch(() => null);
+    const text = await this.#file.read();
     return text === null || text.length > LARGEST_VIEW_CHARACTERS ? null : text;
   }
 }

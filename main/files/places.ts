@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { basename, resolve } from 'node:path';
 import type { HostProblem, OpenedFile, SavedFile } from '../contract/host';
 import { FileProblem } from './file-problem';
-import { readMarked } from './read-project-file';
+import { readFileWithMark } from './read-project-file';
 import { bytesMark, ChangedOnDisk, changedSentence, markNow, saveProjectFile } from './save-project-file';
 
 /** A file that has a place, and the mark of its bytes as they were last read or written here; null when never. */
@@ -13,7 +13,8 @@ export interface PlacedFile {
   told: string | null;
 }
 
-const NOT_OPENED_HERE: HostProblem = {
+/** What is said to a word that was never issued. */
+export const NOT_OPENED_HERE: HostProblem = {
   problem: 'This file was not opened here, so it is not touched. Open it, or save under a name of your choice.',
 };
 
@@ -43,7 +44,7 @@ export class Places {
   /** Reads the file at `path` and issues a place for it; a failure comes back as a sentence. */
   async read(path: string): Promise<OpenedFile | HostProblem> {
     try {
-      const { text, mark } = await readMarked(path);
+      const { text, mark } = await readFileWithMark(path);
       const place = this.issue(path);
       const file = this.#files.get(place);
       if (file) file.mark = mark;
@@ -51,12 +52,6 @@ export class Places {
     } catch (error) {
       return asHostProblem(error);
     }
-  }
-
-  /** Reads the file behind a place as it is now. */
-  async reread(place: string): Promise<OpenedFile | HostProblem> {
-    const file = this.#files.get(place);
-    return file ? this.read(file.path) : NOT_OPENED_HERE;
   }
 
   /** Says once of each change that the file holds other bytes than were last read or written here; null otherwise. */

@@ -1,7 +1,7 @@
 import { basename, dirname, isAbsolute } from 'node:path';
 import type { FileToSave, HostProblem, OpenedFile, RecentFile, SavedFile } from '../contract/host';
 import { KeptView } from './kept-view';
-import { asHostProblem, Places } from './places';
+import { asHostProblem, NOT_OPENED_HERE, Places } from './places';
 import { RecentFiles } from './recent-files';
 import { RecoverySlot } from './recovery-slot';
 
@@ -49,7 +49,7 @@ export class ProjectFiles {
 
   async reopen(place: string): Promise<OpenedFile | HostProblem> {
     const path = this.#places.fileAt(place)?.path;
-    return path === undefined ? this.#places.reread(place) : this.read(path);
+    return path === undefined ? NOT_OPENED_HERE : this.read(path);
   }
 
   changedOnDisk(place: string): Promise<string | null> {

@@ -12,11 +12,11 @@ import { bytesMark } from './save-project-file';
  * @throws {FileProblem} when it is absent, unreadable, no plain file, too large or not UTF-8 text
  */
 export async function readProjectFile(path: string): Promise<string> {
-  return (await readMarked(path)).text;
+  return (await readFileWithMark(path)).text;
 }
 
 /** The same, with the mark of the bytes it was read from, by which a later change of the file is noticed. */
-export async function readMarked(path: string): Promise<{ text: string; mark: string }> {
+export async function readFileWithMark(path: string): Promise<{ text: string; mark: string }> {
   try {
     // Looked at before it is opened: opening a pipe would wait for somebody to write into it.
     const found = await stat(path);

@@ -2,7 +2,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import { LARGEST_VIEW_CHARACTERS } from '../contract/payloads';
 import type { ProjectFiles } from '../files/project-files';
 import { readBody } from './read-body';
-import { sendJson, sendText } from './send';
+import { sendJson, sendText } from './send-answer';
 
 /** A request that was let in. */
 export interface FileRequest {

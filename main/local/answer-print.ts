@@ -2,7 +2,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import { PAGE_HEADERS } from '../contract/page-headers';
 import { CannotPrint, printPdf } from '../print/print-pdf';
 import { readBody } from './read-body';
-import { sendJson, sendText } from './send';
+import { sendJson, sendText } from './send-answer';
 
 /** Answers the HTML of a sheet with its PDF; a failure is a sentence under `problem`, with status 409. */
 export async function answerPrint(request: IncomingMessage, response: ServerResponse): Promise<void> {

@@ -7,7 +7,7 @@ import { ProjectFiles } from '../files/project-files';
 import { Admission } from './admission';
 import { answerFiles } from './answer-files';
 import { answerPrint } from './answer-print';
-import { sendText } from './send';
+import { sendText } from './send-answer';
 
 /** The running host. */
 export interface LocalHost {

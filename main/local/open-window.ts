@@ -1,10 +1,7 @@
-import { type ChildProcess, spawn } from 'node:child_process';
-import { once } from 'node:events';
-import { mkdtempSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { basename, join } from 'node:path';
+import { spawn } from 'node:child_process';
+import { basename } from 'node:path';
 import { findChromium } from '../chromium.mjs';
-import { removeProfile } from './remove-profile';
+import { exitOf, startThrowawayBrowser } from './throwaway-browser';
 
 /** A window of its own, whose closing can be noticed. */
 export interface OwnWindow {
@@ -14,16 +11,6 @@ export interface OwnWindow {
   closed: Promise<boolean>;
   close(): void;
 }
-
-const FLAGS = [
-  '--no-first-run',
-  '--no-default-browser-check',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--disable-quic',
-  '--window-size=1360,900',
-];
 
 /** A browser that is gone this soon after its start, with a complaint, never showed a window. */
 const CAME_UP_AFTER_MS = 5000;
@@ -36,16 +23,12 @@ const CAME_UP_AFTER_MS = 5000;
 export function openOwnWindow(address: string): OwnWindow | null {
   const browser = findChromium();
   if (!browser) return null;
-  const profile = mkdtempSync(join(tmpdir(), 'ringtrue-window-'));
-  // Chromium refuses to start its sandbox for the system's administrator.
-  const sandbox = process.platform === 'linux' && process.getuid?.() === 0 ? ['--no-sandbox', '--test-type'] : [];
   const started = Date.now();
-  const child = spawn(browser, [`--app=${address}`, `--user-data-dir=${profile}`, ...FLAGS, ...sandbox], {
-    stdio: 'ignore',
-  });
-  const closed = ended(child).then(async (code) => {
+  const flags = [`--app=${address}`, '--window-size=1360,900'];
+  const { process: child, ended, gone } = startThrowawayBrowser(browser, 'window', flags, 'ignore');
+  const closed = ended.then(async (code) => {
     const openMs = Date.now() - started;
-    await removeProfile(profile);
+    await gone;
     return code === 0 || openMs > CAME_UP_AFTER_MS;
   });
   return { browser: basename(browser), closed, close: () => child.kill() };
@@ -62,18 +45,8 @@ export async function openDefaultBrowser(address: string): Promise<boolean> {
   const child = spawn(program, [...before, address], { stdio: 'ignore', detached: true });
   // What became the browser outlives this program, which does not wait for it.
   child.unref();
-  const code = ended(child);
+  const code = exitOf(child);
   // Some openers hand the address over and end, others become the browser.
   const stillOpen = new Promise<0>((resolve) => setTimeout(resolve, 3000, 0).unref());
   return (await Promise.race([code, stillOpen])) === 0;
-}
-
-/** @returns the exit code; null when it was killed or could not be started */
-async function ended(child: ChildProcess): Promise<number | null> {
-  try {
-    const [code] = (await once(child, 'exit')) as [number | null];
-    return code;
-  } catch {
-    return null;
-  }
 }

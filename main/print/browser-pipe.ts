@@ -1,11 +1,6 @@
 /** A browser without a window that is talked to over a pair of pipes, and is gone when it is closed. */
-import { type ChildProcess, spawn } from 'node:child_process';
-import { once } from 'node:events';
-import { mkdtemp } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Readable, Writable } from 'node:stream';
-import { removeProfile } from '../local/remove-profile';
+import { startThrowawayBrowser } from '../local/throwaway-browser';
 
 export interface BrowserPipe {
   /** Asks for one thing of the browser's debugging protocol; `session` is the page it concerns. */
@@ -13,18 +8,7 @@ export interface BrowserPipe {
   close(): Promise<void>;
 }
 
-const FLAGS = [
-  '--headless',
-  '--remote-debugging-pipe',
-  '--no-first-run',
-  '--no-default-browser-check',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--disable-quic',
-  '--disable-gpu',
-  '--disable-extensions',
-];
+const FLAGS = ['--headless', '--remote-debugging-pipe', '--disable-gpu', '--disable-extensions'];
 
 const CLOSES_WITHIN_MS = 5000;
 
@@ -40,13 +24,9 @@ interface Message {
 }
 
 /** @param program the browser's path */
-export async function openBrowserPipe(program: string): Promise<BrowserPipe> {
-  const profile = await mkdtemp(join(tmpdir(), 'ringtrue-print-'));
-  // Chromium refuses to start its sandbox for the system's administrator.
-  const sandbox = process.platform === 'linux' && process.getuid?.() === 0 ? ['--no-sandbox'] : [];
-  const browser = spawn(program, [...FLAGS, ...sandbox, `--user-data-dir=${profile}`], {
-    stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'],
-  });
+export function openBrowserPipe(program: string): BrowserPipe {
+  const started = startThrowawayBrowser(program, 'print', FLAGS, ['ignore', 'ignore', 'ignore', 'pipe', 'pipe']);
+  const { process: browser, ended, gone } = started;
   const toBrowser = browser.stdio[3] as Writable;
   const fromBrowser = browser.stdio[4] as Readable;
   const waiting = new Map<number, Waiting>();
@@ -57,7 +37,7 @@ export async function openBrowserPipe(program: string): Promise<BrowserPipe> {
     waiting.clear();
   };
   toBrowser.on('error', () => fail('the browser took no more orders'));
-  const ended = hasEnded(browser).then(() => fail('the browser ended before it had printed'));
+  void ended.then(() => fail('the browser ended before it had printed'));
   listen(fromBrowser, ({ id, result, error }) => {
     const asker = id === undefined ? undefined : waiting.get(id);
     if (id === undefined || asker === undefined) return;
@@ -81,17 +61,9 @@ export async function openBrowserPipe(program: string): Promise<BrowserPipe> {
       const kill = setTimeout(() => browser.kill('SIGKILL'), CLOSES_WITHIN_MS);
       await ended;
       clearTimeout(kill);
-      await removeProfile(profile);
+      await gone;
     },
   };
-}
-
-async function hasEnded(browser: ChildProcess): Promise<void> {
-  try {
-    await once(browser, 'exit');
-  } catch {
-    // It could not be started.
-  }
 }
 
 /** Messages are JSON texts with a zero byte after each. */

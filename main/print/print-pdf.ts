@@ -1,12 +1,12 @@
 /** From the HTML of a sheet to a PDF, through an installed browser: real text, fonts inside, tagged, with an outline. */
 import { findChromium, NotReady } from '../chromium.mjs';
-import { openBrowserPipe } from './browser-pipe';
+import { type BrowserPipe, openBrowserPipe } from './browser-pipe';
 import { PDF_OPTIONS } from './pdf-options';
 
 /** A wish that cannot be granted on this machine, in a sentence. */
 export class CannotPrint extends Error {}
 
-export const NO_BROWSER =
+const NO_BROWSER =
   'A PDF is printed by a Chromium-family browser, and none was found. Install one, set RINGTRUE_CHROMIUM to its path, or print the HTML from any browser.';
 
 /** A browser that has not printed after so long never will. */
@@ -19,7 +19,7 @@ const PATIENCE_MS = 120_000;
  */
 export async function printPdf(html: string): Promise<Buffer> {
   const program = printingBrowser();
-  const browser = await openBrowserPipe(program);
+  const browser = openBrowserPipe(program);
   let timer: NodeJS.Timeout | undefined;
   const tooLong = new Promise<never>((_, reject) => {
     timer = setTimeout(() => reject(new Error(`it gave no answer for ${PATIENCE_MS / 1000} s`)), PATIENCE_MS);
@@ -53,7 +53,7 @@ export function printingBrowser(): string {
   return program;
 }
 
-async function print(browser: Awaited<ReturnType<typeof openBrowserPipe>>, html: string): Promise<Buffer> {
+async function print(browser: BrowserPipe, html: string): Promise<Buffer> {
   const { targetId } = await browser.ask('Target.createTarget', { url: 'about:blank' });
   const { sessionId } = await browser.ask('Target.attachToTarget', { targetId, flatten: true });
   const page = (method: string, params?: object) => browser.ask(method, params, String(sessionId));

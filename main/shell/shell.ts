@@ -9,7 +9,7 @@ import { ProjectFiles } from '../files/project-files';
 import { answerChannels } from './answer-channels';
 import { setMenu } from './menu';
 import { registerPagesScheme, servePages } from './pages-protocol';
-import { refuseOtherPages, refusePermissions } from './refusals';
+import { refuseOtherPages, refusePermissions } from './refuse-foreign';
 import { startFileAmong } from './start-file';
 import { openShellWindow } from './window';
 

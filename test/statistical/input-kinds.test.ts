@@ -4,8 +4,8 @@ import { stream } from '../../sim/random/streams';
 import { normalCdf } from '../../sim/statistics/normal-distribution';
 import { studentCdf } from '../../sim/statistics/student';
 import { arcsine, curvilinearTrapezoid, type Input, normal, rectangular, student } from '../support/input-kinds';
+import { kolmogorovDistance, kolmogorovLimit } from '../support/kolmogorov';
 import { propagate, sdLimit } from '../support/propagate';
-import { kolmogorovDistance, kolmogorovLimit } from '../unit/random/support';
 
 const SAMPLES = 200_000;
 

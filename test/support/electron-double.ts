@@ -25,15 +25,17 @@ interface MenuHead {
 
 /** What the shell set up, and what the person answers. */
 export const seen = {
-  handlers: new Map<string, Handler>(),
+  /** What answers on a channel that somebody waits at, and what hears those where nobody does. */
+  answering: new Map<string, Handler>(),
+  hearing: new Map<string, Handler>(),
   exposed: new Map<string, unknown>(),
   windows: [] as BrowserWindow[],
   contentsListeners: [] as ((event: unknown, contents: WebContents) => void)[],
   permissionRequest: null as ((contents: unknown, permission: string, decide: (may: boolean) => void) => void) | null,
   permissionCheck: null as (() => boolean) | null,
   pages: null as ((request: Request) => Response) | null,
-  /** The frame that messages come from; null for the window's own. */
-  stranger: null as Frame | null,
+  /** The frame that messages come from; null for one that is gone meanwhile, undefined for the window's own. */
+  stranger: undefined as Frame | null | undefined,
   /** Where the files lie that the person dropped. */
   dropped: new Map<File, string>(),
   openAnswer: { canceled: true, filePaths: [] as string[] },
@@ -135,12 +137,12 @@ export const Menu = {
 
 function sender(): { senderFrame: Frame | null } {
   const shown = seen.windows.findLast(({ destroyed }) => !destroyed);
-  return { senderFrame: seen.stranger ?? shown?.webContents.mainFrame ?? null };
+  return { senderFrame: seen.stranger === undefined ? (shown?.webContents.mainFrame ?? null) : seen.stranger };
 }
 
 export const ipcMain = {
-  handle: (channel: string, handler: Handler) => seen.handlers.set(channel, handler),
-  on: (channel: string, handler: Handler) => seen.handlers.set(channel, handler),
+  handle: (channel: string, handler: Handler) => seen.answering.set(channel, handler),
+  on: (channel: string, handler: Handler) => seen.hearing.set(channel, handler),
 };
 
 export const ipcRenderer = {
@@ -152,10 +154,12 @@ export const ipcRenderer = {
     pageListeners.delete(channel);
   },
   async invoke(channel: string, ...payload: unknown[]): Promise<unknown> {
-    return structuredClone(await seen.handlers.get(channel)?.(sender(), ...structuredClone(payload)));
+    const answer = seen.answering.get(channel);
+    if (!answer) throw new Error(`Nobody answers on ${channel}.`);
+    return structuredClone(await answer(sender(), ...structuredClone(payload)));
   },
   send(channel: string, ...payload: unknown[]): void {
-    seen.handlers.get(channel)?.(sender(), ...structuredClone(payload));
+    seen.hearing.get(channel)?.(sender(), ...structuredClone(payload));
   },
 };
 

@@ -44,6 +44,10 @@ const TABLE: readonly Allowance[] = [
 /** These load a program that is built from another folder, by its path in dist/. */
 const LOADERS: readonly string[] = ['main/print/load-report-program.ts'];
 
+/** The one file that may listen to what pages say, because it checks who said it; and the names by which Electron offers that. */
+const LISTENER = 'main/shell/listen-to-pages.ts';
+const LISTENING_NAMES = new Set(['ipcMain', 'ipc']);
+
 /** One way in which a file breaks the law: where and what. */
 export interface Breach {
   file: string;
@@ -59,6 +63,8 @@ interface Reading {
   imports: Import[];
   /** Things that differ from run to run: the clock and unseeded chance. */
   restless: string[];
+  /** Names in it by which a shell listens to pages. */
+  listening: string[];
 }
 
 function isWithin(path: string, folder: string): boolean {
@@ -85,6 +91,7 @@ function read(file: string, source: string): Reading {
   if (errors[0]) throw new SyntaxError(`${file}: ${errors[0].message}`);
   const imports: Import[] = [];
   const restless = new Set<string>();
+  const listening = new Set<string>();
   const add = (from: ESTree.Expression | ESTree.StringLiteral, typeOnly: boolean) => {
     imports.push({ specifier: specifierOf(from), typeOnly });
   };
@@ -113,9 +120,10 @@ function read(file: string, source: string): Reading {
     },
     Identifier(node) {
       if (RESTLESS_NAMES.has(node.name)) restless.add(node.name);
+      if (LISTENING_NAMES.has(node.name)) listening.add(node.name);
     },
   }).visit(program);
-  return { imports, restless: [...restless] };
+  return { imports, restless: [...restless], listening: [...listening] };
 }
 
 function packageOf(specifier: string): string {
@@ -145,11 +153,12 @@ function breachOf(file: string, allowance: Allowance, { specifier, typeOnly }: I
 export function breachesIn(file: string, source: string): Breach[] {
   const allowance = TABLE.find(({ folder }) => isWithin(file, folder));
   if (!allowance) return [];
-  const { imports, restless } = read(file, source);
+  const { imports, restless, listening } = read(file, source);
   const isLoader = LOADERS.includes(file);
   const judged = imports.filter(({ specifier }) => !(isLoader && specifier === COMPUTED));
   const found = judged.flatMap((one) => breachOf(file, allowance, one) ?? []);
   if (isWithin(file, 'sim')) found.push(...restless.map((name) => `sim may not use ${name}`));
+  if (file !== LISTENER) found.push(...listening.map((name) => `only ${LISTENER} may use ${name}`));
   return found.map((what) => ({ file, what }));
 }
 

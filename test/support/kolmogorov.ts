@@ -1,5 +1,18 @@
-/** Whether a sample comes from a distribution known exactly, apart from an exact share of zeros. */
-import { kolmogorovDistance } from '../unit/random/support';
+/** Whether a sample comes from a distribution known exactly, wholly or apart from an exact share of zeros. */
+
+/** Largest distance between the sample's distribution and a continuous one. The sample is sorted in place. */
+export function kolmogorovDistance(sample: Float64Array, cdf: (x: number) => number): number {
+  sample.sort();
+  let largest = 0;
+  for (let i = 0; i < sample.length; i++) {
+    const chance = cdf(sample[i]!);
+    largest = Math.max(largest, chance - i / sample.length, (i + 1) / sample.length - chance);
+  }
+  return largest;
+}
+
+/** 1 % limit of that distance for a large sample: one false alarm in a hundred seeds (Kolmogorov 1933). */
+export const kolmogorovLimit = (count: number): number => 1.62762 / Math.sqrt(count);
 
 /**
  * Largest distance of the values above 0 from their continuous distribution, in units of its 1-in-10,000 limit (so above

@@ -87,3 +87,6 @@ async function readPage(pdf: Pdf, number: number): Promise<ReadPage> {
     images: fnArray.filter((operation) => IMAGES.includes(operation)).length,
   };
 }
+
+/** With every blank left out: lines break where they like. */
+export const unspaced = (text: string): string => text.replace(/[\s\u00a0]+/g, '');

@@ -74,6 +74,16 @@ describe('a breach of the import law is found', () => {
       'main may not import renderer/report/sheet',
     ],
     ['main/contract/host.ts', "import { x } from '../files/places';", 'main/contract may not import main/files/places'],
+    [
+      'main/shell/shell.ts',
+      "import { ipcMain as ears } from 'electron';",
+      'only main/shell/listen-to-pages.ts may use ipcMain',
+    ],
+    [
+      'main/shell/window.ts',
+      "browserWindow.webContents.ipc.on('ringtrue:more', () => {});",
+      'only main/shell/listen-to-pages.ts may use ipc',
+    ],
   ])('%s: %s', (file, source, what) => {
     expect(breachesIn(file, source).map((breach) => breach.what)).toContain(what);
   });

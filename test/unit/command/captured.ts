@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { expect } from 'vitest';
 import { runCommand } from '../../../main/command/ringtrue';
 import { exampleProject } from '../../../sim/project/example';
 import { writeProject } from '../../../sim/project/write';
@@ -39,3 +40,13 @@ export function fileOf(content: unknown): string {
 
 /** The example, in a file of its own. */
 export const lantern = (): string => fileOf(writeProject(exampleProject()));
+
+/** What a command that goes well writes. */
+export async function textOf(...argv: string[]): Promise<string> {
+  const { code, stdout, stderr } = await captured(argv);
+  expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+  expect(stdout).not.toMatch(/NaN|undefined|Infinity|\[object/);
+  return stdout;
+}
+
+export const objectOf = async (...argv: string[]) => JSON.parse(await textOf(...argv, '--json'));

@@ -5,7 +5,7 @@ import { exampleProject, mirrorFrameProject } from '../../../sim/project/example
 import { writeProject } from '../../../sim/project/write';
 import { fileWith } from '../../format/bare-file';
 import { keysOf } from '../../support/keys-of';
-import { captured, fileOf } from './captured';
+import { captured, fileOf, objectOf, textOf } from './captured';
 
 // Long enough for a machine that is busy with other work.
 vi.setConfig({ testTimeout: 120_000 });
@@ -13,14 +13,6 @@ vi.setConfig({ testTimeout: 120_000 });
 /** Twelve upright staves whose tilt alone is off, closed by touch, so that everything is quick. */
 const tilted = (changes: Record<string, unknown> = {}): string =>
   fileOf(fileWith({ 'methods[0].tilt.sharedDeg': 0.2, 'run.rule': 'touch', 'run.seed': 5, ...changes }));
-
-async function textOf(...argv: string[]): Promise<string> {
-  const { code, stdout, stderr } = await captured(argv);
-  expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-  return stdout;
-}
-
-const objectOf = async (...argv: string[]) => JSON.parse(await textOf(...argv, '--json'));
 
 const estimate = { value: null, low: null, high: null };
 

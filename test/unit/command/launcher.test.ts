@@ -21,7 +21,7 @@ interface Circumstances {
   stdin?: string;
   /** false: the program's output is closed before it has written anything. */
   listens?: boolean;
-  /** When Ctrl-C is pressed. */
+  /** When Ctrl-C is pressed, counted from when the program has read its input. */
   interruptedAfterMs?: number;
 }
 
@@ -39,17 +39,21 @@ function launched(
     stderr += part;
   });
   child.stdin.on('error', () => {});
-  child.stdin.end(stdin);
-  if (interruptedAfterMs !== undefined) setTimeout(() => child.kill('SIGINT'), interruptedAfterMs);
+  child.stdin.end(stdin, () => {
+    if (interruptedAfterMs !== undefined) setTimeout(() => child.kill('SIGINT'), interruptedAfterMs);
+  });
   return new Promise((resolve, reject) => {
     child.on('error', reject);
     child.on('close', (code, signal) => resolve({ code: signal ?? code, stdout, stderr }));
   });
 }
 
+/** More than a pipe holds, so that all of it is on its way only when the program reads. */
+const BLANKS = ' '.repeat(1_000_000);
+
 /** Interrupted when it has been at work for some time and is far from done. */
 const interrupted = (args: readonly string[]): Promise<Ended> =>
-  launched(args, { stdin: writeProject(exampleProject()), interruptedAfterMs: 4000 });
+  launched(args, { stdin: writeProject(exampleProject()) + BLANKS, interruptedAfterMs: 1500 });
 
 // The first start may have to build the program.
 beforeAll(async () => {

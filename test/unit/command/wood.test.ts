@@ -1,20 +1,9 @@
 /** The commands about the wood itself: strips and cuts, moisture and seasons. No chance, so no seed. */
 import { describe, expect, it } from 'vitest';
-import { exampleProject, mirrorFrameProject, planterProject } from '../../../sim/project/example';
+import { mirrorFrameProject, planterProject } from '../../../sim/project/example';
 import { writeProject } from '../../../sim/project/write';
 import { fileWith } from '../../format/bare-file';
-import { captured, fileOf } from './captured';
-
-const lantern = (): string => fileOf(writeProject(exampleProject()));
-
-async function textOf(...argv: string[]): Promise<string> {
-  const { code, stdout, stderr } = await captured(argv);
-  expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-  expect(stdout).not.toMatch(/NaN|undefined|Infinity|\[object/);
-  return stdout;
-}
-
-const objectOf = async (...argv: string[]) => JSON.parse(await textOf(...argv, '--json'));
+import { captured, fileOf, lantern, objectOf, textOf } from './captured';
 
 async function refusalOf(...argv: string[]): Promise<string> {
   const { code, stdout, stderr } = await captured(argv);

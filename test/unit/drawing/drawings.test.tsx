@@ -8,6 +8,7 @@ import { RingElevation } from '../../../renderer/drawing/ring-elevation';
 import { RingPlan } from '../../../renderer/drawing/ring-plan';
 import { StaveDrawing } from '../../../renderer/drawing/stave-drawing';
 import type { Piece } from '../../../sim/project/document';
+import { piece } from './piece';
 
 afterEach(cleanup);
 
@@ -16,19 +17,6 @@ const DRAWINGS: [string, ComponentType<DrawingProps>][] = [
   ['elevation', RingElevation],
   ['stave', StaveDrawing],
 ];
-
-function piece(sides: number, slopeDeg: number, changes: Partial<Piece> = {}): Piece {
-  return {
-    sides,
-    slopeDeg,
-    grain: 'alongRing',
-    size: { by: 'outsideFlats', mm: 600 },
-    heightMm: 120,
-    thicknessMm: 18,
-    showFace: 'outside',
-    ...changes,
-  };
-}
 
 const ROWS: Piece[] = [3, 4, 5, 8, 12, 60].flatMap((sides) =>
   [0, 15, 60, 90].flatMap((slopeDeg) => [

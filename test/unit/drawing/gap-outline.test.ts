@@ -2,20 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gapOutline, mostExaggeration, suitedExaggeration } from '../../../renderer/drawing/gap-outline';
 import type { Point } from '../../../renderer/drawing/ring-outline';
-import type { Piece } from '../../../sim/project/document';
 import type { JointOpening } from '../../../sim/run/single-ring';
-
-function piece(sides: number, slopeDeg: number): Piece {
-  return {
-    sides,
-    slopeDeg,
-    grain: 'alongRing',
-    size: { by: 'outsideFlats', mm: 600 },
-    heightMm: 120,
-    thicknessMm: 18,
-    showFace: 'outside',
-  };
-}
+import { piece } from './piece';
 
 const distance = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
 

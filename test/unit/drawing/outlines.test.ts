@@ -11,20 +11,7 @@ import {
 } from '../../../renderer/drawing/ring-outline';
 import { jointSection, staveFace } from '../../../renderer/drawing/stave-outline';
 import { ringGeometry } from '../../../sim/geometry/ring';
-import type { Piece } from '../../../sim/project/document';
-
-function piece(sides: number, slopeDeg: number, changes: Partial<Piece> = {}): Piece {
-  return {
-    sides,
-    slopeDeg,
-    grain: 'alongRing',
-    size: { by: 'outsideFlats', mm: 600 },
-    heightMm: 120,
-    thicknessMm: 18,
-    showFace: 'outside',
-    ...changes,
-  };
-}
+import { piece } from './piece';
 
 const distance = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
 const radius = ({ x, y }: Point) => Math.hypot(x, y);

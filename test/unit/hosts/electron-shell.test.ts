@@ -1,12 +1,13 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { CHANNELS } from '../../../main/contract/channels';
+import { CHANNELS, type SpokenVerb } from '../../../main/contract/channels';
 import type { Host } from '../../../main/contract/host';
+import type { Payload } from '../../../main/contract/payloads';
 import { ProjectFiles } from '../../../main/files/project-files';
 import { answerChannels } from '../../../main/shell/answer-channels';
 import { servePages } from '../../../main/shell/pages-protocol';
-import { refuseOtherPages, refusePermissions } from '../../../main/shell/refusals';
+import { refuseOtherPages, refusePermissions } from '../../../main/shell/refuse-foreign';
 import { openShellWindow, type ShellWindow } from '../../../main/shell/window';
 import { electronHost } from '../../../renderer/host/electron-host';
 import { type BrowserWindow, ipcRenderer, seen } from '../../support/electron-double';
@@ -16,14 +17,26 @@ import '../../../main/shell/preload';
 
 vi.mock('electron', () => import('../../support/electron-double'));
 
-/** On these nobody waits for an answer; on the last two the shell speaks and the pages listen. */
-const ONE_WAY: readonly string[] = [
-  CHANNELS.setEdited,
-  CHANNELS.setMenu,
-  CHANNELS.setProgress,
-  CHANNELS.onMenuChosen,
-  CHANNELS.onFileWanted,
-];
+/** For each verb the pages speak with, what the shell takes from them. */
+const FITTING: { readonly [Verb in SpokenVerb]: Payload<Verb> } = {
+  openedAtStart: undefined,
+  open: undefined,
+  openDropped: '/none/piece.json',
+  reopen: 'none',
+  changedOnDisk: 'none',
+  recent: undefined,
+  save: { name: 'a.json', text: 'a', place: 'none', overwrite: false },
+  keepRecovery: { name: 'a.json', text: 'a', place: null },
+  recovery: undefined,
+  dropRecovery: undefined,
+  printPdf: { name: 'a.pdf', html: '' },
+  exportFile: { name: 'a.csv', bytes: new Uint8Array(1) },
+  keptView: undefined,
+  keepView: '{}',
+  setMenu: [],
+  setProgress: null,
+  setEdited: false,
+};
 
 let shellWindow: ShellWindow;
 
@@ -42,7 +55,7 @@ function doubledWindow(): BrowserWindow {
 
 beforeEach(() => {
   seen.windows.length = 0;
-  seen.stranger = null;
+  seen.stranger = undefined;
 });
 
 describeHost('the Electron shell', start);
@@ -143,20 +156,40 @@ describe('the Electron shell', () => {
     expect([...seen.exposed.keys()]).toEqual(['ringtrueHost']);
   });
 
-  it('answers no frame but the main one of its window, and no page but its own', async () => {
-    await start(null);
-    const foreign = [{ url: 'app://ringtrue/' }, { url: 'https://attacker.example/' }];
-    for (const frame of foreign) {
-      seen.stranger = frame;
-      for (const channel of Object.values(CHANNELS).filter((each) => !ONE_WAY.includes(each))) {
-        await expect(ipcRenderer.invoke(channel), channel).rejects.toThrow('Only the pages of this program');
+  describe('answers no frame but the main one of its window, and no page but its own', () => {
+    const said = async (verb: SpokenVerb): Promise<unknown> => {
+      const channel = CHANNELS[verb];
+      return seen.hearing.has(channel)
+        ? ipcRenderer.send(channel, FITTING[verb])
+        : ipcRenderer.invoke(channel, FITTING[verb]);
+    };
+
+    it('on none but the channels of the contract, each of one kind', async () => {
+      await start(null);
+      const open = [...seen.answering.keys(), ...seen.hearing.keys()].sort();
+      expect(open).toEqual(
+        Object.keys(FITTING)
+          .map((verb) => CHANNELS[verb as SpokenVerb])
+          .sort(),
+      );
+      expect([...seen.hearing.keys()].sort()).toEqual(
+        [CHANNELS.setMenu, CHANNELS.setProgress, CHANNELS.setEdited].sort(),
+      );
+    });
+
+    it.each(Object.keys(FITTING) as SpokenVerb[])('%s', async (verb) => {
+      await start(null);
+      // What fits is taken from the pages, so that a refusal below is for nothing but who sends it.
+      await said(verb);
+      const foreign = [{ url: 'app://ringtrue/' }, { url: 'https://attacker.example/' }, null];
+      for (const frame of foreign) {
+        seen.stranger = frame;
+        await expect(said(verb), frame?.url).rejects.toThrow('Only the pages of this program');
       }
-      expect(() => ipcRenderer.send(CHANNELS.setEdited, true)).toThrow('Only the pages of this program');
-      expect(() => ipcRenderer.send(CHANNELS.setMenu, [])).toThrow('Only the pages of this program');
-    }
-    seen.stranger = null;
-    doubledWindow().webContents.mainFrame.url = 'https://attacker.example/app://ringtrue/';
-    await expect(ipcRenderer.invoke('ringtrue:open')).rejects.toThrow('Only the pages of this program');
+      seen.stranger = undefined;
+      doubledWindow().webContents.mainFrame.url = 'https://attacker.example/app://ringtrue/';
+      await expect(said(verb)).rejects.toThrow('Only the pages of this program');
+    });
   });
 
   it('refuses a payload that does not fit', async () => {

@@ -20,7 +20,8 @@ const { app, seen } = standIn;
 beforeEach(() => {
   vi.resetModules();
   seen.windows.length = 0;
-  seen.handlers.clear();
+  seen.answering.clear();
+  seen.hearing.clear();
   seen.menu = [];
   app.listeners.clear();
   app.did.length = 0;
@@ -105,13 +106,13 @@ test('a second program is gone before it has opened or listened to anything', as
   app.isFirst = false;
   await started();
   expect(app.did).toEqual(['quits']);
-  expect([...app.listeners.keys(), ...seen.handlers.keys(), ...seen.windows]).toEqual([]);
+  expect([...app.listeners.keys(), ...seen.answering.keys(), ...seen.hearing.keys(), ...seen.windows]).toEqual([]);
 });
 
 test('the program ends with its window', async () => {
   await started();
   await ready();
-  expect(seen.handlers.has(CHANNELS.open)).toBe(true);
+  expect(seen.answering.has(CHANNELS.open)).toBe(true);
   expect(app.did).not.toContain('quits');
   app.emit('window-all-closed');
   expect(app.did).toContain('quits');

@@ -161,13 +161,14 @@ describe('without a display', () => {
 });
 
 describe('with a display', () => {
-  /** Notes its words and its process number, and is open for so long. */
-  function browserOpenFor(folder: string, openMs: number): string {
+  /** Notes its words and its process number, and is open until it is told to close. */
+  function openBrowser(folder: string): string {
     return fake(
       folder,
       'fake-browser',
       `require('node:fs').writeFileSync(${JSON.stringify(join(folder, 'noted'))}, JSON.stringify([process.pid, ...process.argv.slice(2)]) + '\\n');
-      setTimeout(() => {}, ${openMs});`,
+      process.on('SIGUSR2', () => process.exit(0));
+      setTimeout(() => {}, 60_000);`,
     );
   }
 
@@ -179,11 +180,12 @@ describe('with a display', () => {
 
   it('opens a window of its own by an address that lets in once, and ends with that window', async () => {
     const folder = scratchFolder();
-    const program = withDisplay(browserOpenFor(folder, 3000));
-    const { address, profile } = await opened(folder);
+    const program = withDisplay(openBrowser(folder));
+    const { processNumber, address, profile } = await opened(folder);
     expect(await statusOf(address)).toBe(LETS_IN);
     expect(await statusOf(address)).toBe(403);
     expect(existsSync(profile)).toBe(true);
+    process.kill(processNumber, 'SIGUSR2');
     expect(await program.ended).toBe(0);
     expect(program.said).toBe('Ringtrue is open in a window of fake-browser. Closing the window ends it.\n');
     expect(await isListening(address)).toBe(false);
@@ -192,7 +194,7 @@ describe('with a display', () => {
 
   it('closes its window at Ctrl-C', async () => {
     const folder = scratchFolder();
-    const program = withDisplay(browserOpenFor(folder, 60_000));
+    const program = withDisplay(openBrowser(folder));
     const { processNumber, address } = await opened(folder);
     program.pressCtrlC();
     expect(await program.ended).toBe(0);

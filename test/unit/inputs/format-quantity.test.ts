@@ -1,12 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatAngle, formatLength, formatPlain } from '../../../renderer/inputs/format-quantity';
-import { type Parsed, parseAngle, parseLength, parsePlain } from '../../../renderer/inputs/parse-quantity';
-
-const figureOf = (parsed: Parsed): number => {
-  if (!parsed.ok) throw new Error(parsed.sentence);
-  return parsed.value;
-};
+import { parseAngle, parseLength, parsePlain } from '../../../renderer/inputs/parse-quantity';
+import { figureOf } from './figure-of';
 
 describe('a length is shown', () => {
   it('in mm to a thousandth, without zeros at the end', () => {

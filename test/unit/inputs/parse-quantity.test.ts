@@ -7,11 +7,8 @@ import {
   parseLength,
   parsePlain,
 } from '../../../renderer/inputs/parse-quantity';
+import { figureOf } from './figure-of';
 
-const figureOf = (parsed: Parsed): number => {
-  if (!parsed.ok) throw new Error(parsed.sentence);
-  return parsed.value;
-};
 const mm = (text: string, display: 'metric' | 'inch' = 'metric') => figureOf(parseLength(text, display));
 const deg = (text: string) => figureOf(parseAngle(text));
 const sentence = (parsed: Parsed): string => {

@@ -3,7 +3,7 @@ import { below, exponential, skip } from '../../../sim/random/draws';
 import { stream } from '../../../sim/random/streams';
 import { Generator } from '../../../sim/random/xoshiro';
 import { chiSquareQuantile } from '../../../sim/statistics/student';
-import { kolmogorovDistance, kolmogorovLimit } from './support';
+import { kolmogorovDistance, kolmogorovLimit } from '../../support/kolmogorov';
 
 describe('exponential numbers', () => {
   test('follow 1 − exp(−x/mean)', () => {

@@ -4,7 +4,8 @@ import { fillNormals, fillUniforms } from '../../../sim/random/normal';
 import { stream } from '../../../sim/random/streams';
 import { TAIL_START } from '../../../sim/random/ziggurat';
 import { normalCdf } from '../../../sim/statistics/normal-distribution';
-import { correlation, kolmogorovDistance, kolmogorovLimit } from './support';
+import { kolmogorovDistance, kolmogorovLimit } from '../../support/kolmogorov';
+import { correlation } from './correlation';
 
 const normals = (seed: number, count: number): Float64Array => {
   const out = new Float64Array(count);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { fillNormals } from '../../../sim/random/normal';
 import { stream } from '../../../sim/random/streams';
 import { Generator, seededGenerator } from '../../../sim/random/xoshiro';
-import { correlation } from './support';
+import { correlation } from './correlation';
 
 const firstWords = (seed: number, name: string, block: number): number[] => {
   const generator = stream(seed, name, block);

@@ -17,6 +17,13 @@ import { touchExcess } from '../../../sim/run/touch-excess';
 import { inProcessWorker } from './in-process-worker';
 
 const PATIENCE = { timeout: 30_000, interval: 10 };
+
+/** With half the staves, closed by touch, so that a step of a long question is soon done. */
+function quickProject(): Project {
+  const project = exampleProject();
+  return { ...project, piece: { ...project.piece, sides: 6 }, run: { ...project.run, rule: 'touch' } };
+}
+
 const LONG_QUESTION = { kind: 'accuracy', wanted: 0.9 } as const;
 
 beforeAll(() => {
@@ -27,7 +34,7 @@ beforeAll(() => {
 beforeEach(() => {
   useQuestions.setState(useQuestions.getInitialState());
   useRun.setState(useRun.getInitialState());
-  replaceProject(exampleProject());
+  replaceProject(quickProject());
 });
 
 afterEach(cleanup);
@@ -39,7 +46,7 @@ test('a ring asked for is the ring of the run with that number', async () => {
   const { result } = askRing(7);
   expect(result.current.answer).toBeNull();
   await vi.waitFor(() => expect(result.current.standing).toBe('answered'), PATIENCE);
-  expect(result.current.answer).toEqual(singleRing(exampleProject(), 1, 7));
+  expect(result.current.answer).toEqual(singleRing(quickProject(), 1, 7));
 });
 
 test('until the new answer is there the former one stays and counts as not fresh', async () => {
@@ -68,11 +75,12 @@ test('an answer is kept for its project: undo finds it again, and neither names 
 test('a long question waits until the rings are done', async () => {
   useRun.setState({ work: { ringsDone: 0, ringsWanted: 10 } });
   const { result } = renderHook(() => useQuestion({ kind: 'touchExcess' }, 0));
-  await new Promise((resolve) => setTimeout(resolve, 500));
+  // Longer than the hand has to rest.
+  await new Promise((resolve) => setTimeout(resolve, 400));
   expect(result.current.standing).toBe('waiting');
   act(() => useRun.setState({ work: null }));
   await vi.waitFor(() => expect(result.current.standing).toBe('answered'), PATIENCE);
-  expect(result.current.answer).toEqual({ excess: touchExcess(exampleProject(), 0) });
+  expect(result.current.answer).toEqual({ excess: touchExcess(quickProject(), 0) });
 });
 
 test('a question is stopped on request and taken up again on request', async () => {
@@ -95,7 +103,7 @@ test('a question that no panel shows any more is dropped, and the next takes its
 });
 
 test('which aim is best is asked once, whatever aim is set meanwhile, but anew for another limit', () => {
-  const project = exampleProject();
+  const project = quickProject();
   const key = (changed: Project) => questionKey(changed, 0, { kind: 'aim' });
   expect(key(withFigure(0, 'tilt', 'aimDeg', 0.2)(project))).toBe(key(project));
   expect(key(withSection('limits', { showGapMm: 0.05 })(project))).not.toBe(key(project));
@@ -107,7 +115,7 @@ test('what answers the question of a page is worked out first', async () => {
   await vi.waitFor(() => expect(budget.result.current.standing).toBe('answered'), PATIENCE);
   expect(aim.result.current.standing).toBe('working');
   const { budget: found, indices } = budget.result.current.answer ?? { budget: null, indices: [] };
-  expect(found).toEqual(finish(sourceBudget(exampleProject(), 0, { trials: 500 })));
+  expect(found).toEqual(finish(sourceBudget(quickProject(), 0, { trials: 500 })));
   expect(indices.map(({ source }) => source)).toEqual(found?.sources.map(({ source }) => source));
 });
 
