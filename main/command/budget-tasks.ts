@@ -3,8 +3,7 @@ import { budgetOf, budgetSources, type SourceBudget } from '../../sim/budget/bud
 import { SENSITIVITY_TRIALS, type SourceIndices, sourceIndices } from '../../sim/budget/source-sensitivity';
 import type { Project } from '../../sim/project/document';
 import { blockCount, trialsInBlock } from '../../sim/run/block-loop';
-import type { TaskOptions } from './task';
-import type { TaskRunner } from './task-runner';
+import type { TaskOptions, TaskRunner } from './task';
 
 export async function askBudget(
   runner: TaskRunner,

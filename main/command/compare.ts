@@ -1,5 +1,5 @@
 /** `ringtrue compare`: the methods side by side, and which to use. */
-import { aheadChance } from '../../sim/decide/ahead';
+import { aheadChance } from '../../sim/decide/chance-ahead';
 import { bestChances, methodDifferences } from '../../sim/decide/differences';
 import { predictionOf } from '../../sim/export/prediction-json';
 import type { Project } from '../../sim/project/document';

@@ -8,8 +8,8 @@ import { titleTexts } from './predict';
 import { progressLine } from './progress';
 import { RING_OPTIONS, runWishes } from './run-options';
 import type { CommandIo } from './streams';
-import type { TaskOptions } from './task';
-import { type TaskRunner, taskRunner } from './task-runner';
+import type { TaskOptions, TaskRunner } from './task';
+import { taskRunner } from './task-runner';
 
 /** A question about one method of a project. `Wish` is what the command's own options come to. */
 export interface MethodQuestion<Answer, Wish> {

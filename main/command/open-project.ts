@@ -3,7 +3,7 @@
 import type { Project } from '../../sim/project/document';
 import { LARGEST_FILE_BYTES, sizeProblem } from '../../sim/project/file-size';
 import { problemLine } from '../../sim/project/problem';
-import { type ReadOutcome, readProject } from '../../sim/project/read';
+import { type ReadOutcome, readProject } from '../../sim/reading/read';
 import { FileProblem } from '../files/file-problem';
 import { readProjectFile } from '../files/read-project-file';
 import { Refusal } from './refusal';

@@ -3,13 +3,14 @@
 import { setImmediate } from 'node:timers/promises';
 import { budgetLines, type SourceBudget, sourceBudget } from '../../sim/budget/budget';
 import { type Project, SOURCE_NAMES } from '../../sim/project/document';
-import type { BlockResult } from '../../sim/run/block';
 import { blockCount, finish } from '../../sim/run/block-loop';
+import type { BlockResult } from '../../sim/run/block-result';
 import type { MethodResult, RunProgress, StopReason } from '../../sim/run/prediction';
 import { runMethod } from '../../sim/run/run-method';
 import { settleWatch } from '../../sim/run/settled';
 import { askBudget } from './budget-tasks';
-import { type TaskRunner, type Threads, taskRunner, usesThreads } from './task-runner';
+import type { TaskRunner } from './task';
+import { type Threads, taskRunner, usesThreads } from './task-runner';
 
 /** How long one thread works before it listens for a stop, ms. */
 const LISTEN_EVERY_MS = 30;

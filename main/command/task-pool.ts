@@ -1,8 +1,7 @@
 /** Worker threads that take tasks in the order given; results come back as promises. */
 import type { Worker } from 'node:worker_threads';
 import { buffersIn } from './buffers';
-import type { Outcome, Outcomes, Task } from './task';
-import type { TaskRunner } from './task-runner';
+import type { Outcome, Outcomes, Task, TaskRunner } from './task';
 
 interface Waiting {
   task: Task;

@@ -3,17 +3,8 @@ import { existsSync } from 'node:fs';
 import { setImmediate } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
 import type { Project } from '../../sim/project/document';
-import { type Outcomes, type Task, taskDoer } from './task';
+import { type Outcomes, type Task, type TaskRunner, taskDoer } from './task';
 import { TaskPool } from './task-pool';
-
-export interface TaskRunner {
-  /**
-   * Tasks are begun in the order in which they are asked for. A failure no one waits for any more is let go; it has
-   * reached whoever waits for the run.
-   */
-  do<Kind extends keyof Outcomes>(task: Task & { kind: Kind }): Promise<Outcomes[Kind]>;
-  close(): Promise<void>;
-}
 
 /** Where a run may use worker threads. */
 export interface Threads {

@@ -11,11 +11,12 @@ import {
   yieldAsItIs,
 } from '../../sim/decide/accuracy-needed';
 import { type BestAim, bestAim } from '../../sim/decide/aim';
-import { type PieceCost, pieceCost, setUpsFor } from '../../sim/decide/cost';
 import { type TestValue, testValue } from '../../sim/decide/test-value';
 import type { Project, SourceName } from '../../sim/project/document';
-import { type BlockResult, runBlock } from '../../sim/run/block';
+import { runBlock } from '../../sim/run/block';
 import { finish, trialsInBlock } from '../../sim/run/block-loop';
+import type { BlockResult } from '../../sim/run/block-result';
+import { type PieceCost, pieceCost, setUpsFor } from '../../sim/run/cost';
 import { mergeBlocks } from '../../sim/run/merge';
 import { type MethodPlan, methodPlan } from '../../sim/run/plan';
 import type { MethodResult, StopReason } from '../../sim/run/prediction';
@@ -55,6 +56,16 @@ export interface Outcomes {
   balanced: BalancedFactor[] | null;
 }
 export type Outcome = Outcomes[keyof Outcomes];
+
+/** Whoever does the tasks of a project: worker threads, or this thread where threads are not worth it. */
+export interface TaskRunner {
+  /**
+   * Tasks are begun in the order in which they are asked for. A failure no one waits for any more is let go; it has
+   * reached whoever waits for the run.
+   */
+  do<Kind extends keyof Outcomes>(task: Task & { kind: Kind }): Promise<Outcomes[Kind]>;
+  close(): Promise<void>;
+}
 
 /** Does the tasks of one project, making the plan of each method once. */
 export function taskDoer(project: Project): (task: Task) => Outcome {

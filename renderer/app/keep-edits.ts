@@ -1,8 +1,8 @@
 /** Keeps unsaved edits aside while they are made, and offers at the start what a former window left. */
 import type { Host, OpenedFile } from '../../main/contract/host';
 import type { Project } from '../../sim/project/document';
-import { readProject } from '../../sim/project/read';
 import { writeProject } from '../../sim/project/write';
+import { readProject } from '../../sim/reading/read';
 import { askToChoose } from '../state/choice-store';
 import { useDocument } from '../state/document-store';
 import { isEdited, useFile } from '../state/file-store';

@@ -1,7 +1,8 @@
 /** How many rings of a hundred have their worst gap within each step of the scale. Bars over the limit are hollow. */
+import { NO_GAP_MM } from '../../sim/geometry/thresholds';
 import { type Histogram, histogram } from '../../sim/statistics/ecdf';
 import { markOf } from '../app/method-mark';
-import { type GapRow, GapRows, NO_GAP_MM, type RowPlace } from './gap-rows';
+import { type GapRow, GapRows, type RowPlace } from './gap-rows';
 import type { GapScale } from './gap-scale';
 
 /** The bars of one method, as shares of all its rings. */

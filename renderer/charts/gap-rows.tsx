@@ -34,8 +34,6 @@ interface GapRowsProps<Row extends GapRow> {
   draw: (place: RowPlace) => (row: Row) => ReactNode;
 }
 
-/** A gap below this rounds to nothing. */
-export const NO_GAP_MM = 0.005;
 const HEIGHT_REM = 6;
 const AXIS_REM = 3.25;
 const TICKS_REM = 1.5;

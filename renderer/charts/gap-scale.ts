@@ -1,6 +1,6 @@
 /** The one scale of gaps that curve and dots share, from 0 to a round figure, in the unit on the screen. */
+import { MM_PER_INCH } from '../../sim/geometry/thresholds';
 import type { Display } from '../inputs/field-props';
-import { MM_PER_INCH } from '../inputs/units';
 
 export interface GapScale {
   maxMm: number;

@@ -1,7 +1,8 @@
 import { type KeyboardEvent, useId, useRef } from 'react';
+import { NO_GAP_MM } from '../../sim/geometry/thresholds';
 import type { Limits, Piece } from '../../sim/project/document';
 import type { JointOpening } from '../../sim/run/single-ring';
-import { shownGap, TOUCHES_MM } from '../../sim/wording/joints';
+import { shownGap } from '../../sim/wording/joints';
 import { DrawingPlace } from './drawing-place';
 import { type GapOutline, gapOutline, type JointOutline } from './gap-outline';
 import { closedPath, Hatch, hatchFill, openPath } from './hatch';
@@ -146,8 +147,8 @@ function Joint({ piece, limits, joints, joint, outline, sheet, marked, words, fi
       onPointerEnter={onMark}
     >
       <path className="gap-space" d={closedPath(outline.gap.map(at))} />
-      {opening.outerMm < TOUCHES_MM && <circle className="gap-touch" cx={outer.x} cy={outer.y} r={0.17 * textPx} />}
-      {opening.innerMm < TOUCHES_MM && <circle className="gap-touch" cx={inner.x} cy={inner.y} r={0.17 * textPx} />}
+      {opening.outerMm < NO_GAP_MM && <circle className="gap-touch" cx={outer.x} cy={outer.y} r={0.17 * textPx} />}
+      {opening.innerMm < NO_GAP_MM && <circle className="gap-touch" cx={inner.x} cy={inner.y} r={0.17 * textPx} />}
       {(hasFigure || (isNumbered(joint, joints.length) && stepsApart(joint, marked, joints.length) > 2)) && (
         <JointLabel
           at={label}

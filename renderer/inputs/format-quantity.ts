@@ -1,7 +1,7 @@
 /** Figures as the fields show them: close enough to go on typing from. Showing never changes the value that is kept. */
+import { MM_PER_INCH } from '../../sim/geometry/thresholds';
 import { lengthText } from '../../sim/wording/figures';
 import type { AngleStyle, Display } from './field-props';
-import { MM_PER_INCH } from './units';
 
 const MOST_DECIMALS = 12;
 

@@ -1,10 +1,11 @@
 /** Reads what somebody types into a field: 23 5/8 in, 18 mm + 1/16 in, 22°30', 1,5. */
+import { MM_PER_INCH } from '../../sim/geometry/thresholds';
 import { evaluateExpression, inBareUnit } from './evaluate-expression';
 import type { Display } from './field-props';
 import { formatAngle, formatLength, formatPlain } from './format-quantity';
 import { NotUnderstood } from './not-understood';
 import { spellOut } from './spell-out';
-import { type Dimension, MM_PER_INCH } from './units';
+import type { Dimension } from './units';
 
 /** `value` in mm, degrees or plain; `understood` the same with its unit, rounded. Else the sentence that says what is wrong. */
 export type Parsed = { ok: true; value: number; understood: string } | { ok: false; sentence: string };

@@ -1,5 +1,6 @@
 import { useRef } from 'react';
 import { Slider, SliderFill, SliderThumb, SliderTrack } from 'react-aria-components';
+import { MM_PER_INCH } from '../../sim/geometry/thresholds';
 import { angleEntry } from './angle-field';
 import { FieldHead, useHelp } from './field-head';
 import type { SliderFieldProps } from './field-props';
@@ -7,7 +8,6 @@ import { lengthEntry } from './length-field';
 import { numberEntry } from './number-field';
 import { numbersOnly, QuantityField } from './quantity-field';
 import './slider.css';
-import { MM_PER_INCH } from './units';
 
 /** What the slider moves in: its own value times `size` is the field's value. */
 interface SliderScale {

@@ -1,9 +1,7 @@
 /** The units a field understands, each under the one symbol that the expression uses, with its size in mm or degrees. */
+import { MM_PER_INCH } from '../../sim/geometry/thresholds';
 export type Dimension = 'length' | 'angle';
 export type UnitSymbol = 'mm' | 'cm' | 'm' | 'inch' | 'foot' | 'degree' | 'minute' | 'second';
-
-/** An inch is 25.4 mm by definition (international yard and pound agreement, 1959). */
-export const MM_PER_INCH = 25.4;
 
 export const UNITS: Readonly<Record<UnitSymbol, { dimension: Dimension; size: number }>> = {
   mm: { dimension: 'length', size: 1 },

@@ -1,10 +1,10 @@
 /** The maker's sheet, section by section: sentences and tables of the shared wording in the order of the work. */
 
 import type { MakerAnswers, SheetInput } from '../../main/contract/report';
-import { aheadChance } from '../../sim/decide/ahead';
+import { aheadChance } from '../../sim/decide/chance-ahead';
 import { geometrySummary, pitchMm, ringGeometry } from '../../sim/geometry/ring';
-import { warnings } from '../../sim/project/checks';
 import type { Method, Project } from '../../sim/project/document';
+import { warnings } from '../../sim/reading/checks';
 import type { MethodResult } from '../../sim/run/prediction';
 import { ASSUMED_AIR, moistureChange, seasonForecast } from '../../sim/season/forecast';
 import { ASSUMED_STOCK_SPREAD, staveCount } from '../../sim/stock/short';

@@ -1,5 +1,6 @@
 /** Fifty dots a method as plain SVG, lettering and all, that looks the same on the screen and on paper. */
 
+import { NO_GAP_MM } from '../../sim/geometry/thresholds';
 import type { MethodResult } from '../../sim/run/prediction';
 import { quantileDots } from '../../sim/statistics/dots';
 import { dotsText } from '../../sim/wording/explain';
@@ -22,8 +23,6 @@ interface SheetDotsProps {
   heightPx: number;
 }
 
-/** A gap below this rounds to nothing; such dots stand in a block of their own before the scale. */
-const NO_GAP_MM = 0.005;
 const MOST_DOT_PX = 13;
 const FREE_SHARE = 0.14;
 const RING_PX = 1.5;

@@ -1,6 +1,7 @@
 /** What of the edits can be kept so that it can be opened again. */
-import { checkProject } from '../../sim/project/checks';
+
 import type { Project } from '../../sim/project/document';
+import { checkProject } from '../../sim/reading/checks';
 import { problemsOf } from './problems';
 
 /**

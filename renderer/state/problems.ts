@@ -1,7 +1,8 @@
 /** What is wrong with the project as it stands, for the fields it concerns. */
-import { checkProject } from '../../sim/project/checks';
+
 import type { Project } from '../../sim/project/document';
 import type { Problem } from '../../sim/project/problem';
+import { checkProject } from '../../sim/reading/checks';
 import { useDocument } from './document-store';
 
 const NONE: readonly Problem[] = [];

@@ -1,5 +1,5 @@
 /** How much of the show gap's variance each source brings: sensitivity indices by source, on the ring model itself. */
-import { runTestCuts } from '../decide/test-cuts';
+
 import type { DrawList } from '../errors/draw-list';
 import { activeSources } from '../errors/sources';
 import { type Project, SOURCE_NAMES, type SourceName } from '../project/document';
@@ -12,6 +12,7 @@ import { openRows } from '../run/joint-rows';
 import { type MethodPlan, methodPlan } from '../run/plan';
 import type { RunOptions } from '../run/run-method';
 import { collapsedStage } from '../run/stages';
+import { runTestCuts } from '../testing/test-cuts';
 import { type GroupedSample, type GroupIndices, sobolIndices } from './sobol';
 
 export const SENSITIVITY_TRIALS = 8_000;

@@ -1,9 +1,10 @@
 /** Pulls one ring up and says how wide every joint stands open, by either rule and for each way of assembling it. */
+import { WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
 import type { Assembly, Rule } from '../project/document';
 import { contactSolver } from './contact';
 import { inMisclosure, type JointGive, jointGive, largestAlong, lastJoints, stepRows } from './joint-give';
 import type { RingMaps } from './ring-maps';
-import { touchClosing, WILL_NOT_CLOSE_MM } from './touch';
+import { touchClosing } from './touch';
 
 /** Misclosure rotation beyond which a ring glued stave by stave is not tried at all, radians. */
 export const HOPELESS_ANGLE = (5 * Math.PI) / 180;

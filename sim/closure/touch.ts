@@ -6,10 +6,8 @@
  * All joints are alike but for their place around the ring, so b and c of joint j are p + q·cos φ + s·sin φ with
  * φ = 2πj/N and six numbers p, q, s linear in the misclosure.
  */
+import { WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
 import type { JointGive } from './joint-give';
-
-/** A ring with an opening, or a stave standing proud, beyond this does not close, mm. */
-export const WILL_NOT_CLOSE_MM = 2;
 
 type Six = [number, number, number, number, number, number];
 

@@ -9,7 +9,7 @@ import { ringGeometry } from '../geometry/ring';
 import { type Project, SOURCE_NAMES, type SourceName } from '../project/document';
 import { finish } from '../run/block-loop';
 import type { RunOptions } from '../run/run-method';
-import { shortRun } from './short-run';
+import { shortRun } from '../run/short-run';
 
 export const ACCURACY_TRIALS = 6_000;
 

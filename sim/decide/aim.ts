@@ -8,10 +8,10 @@ import { RADIANS_PER_DEGREE } from '../geometry/ring';
 import type { Project } from '../project/document';
 import { outputsOf } from '../run/output-matrix';
 import { methodPlan } from '../run/plan';
-import type { Share } from '../run/prediction';
 import type { RunOptions } from '../run/run-method';
+import { pairedYield, type ShortRun, shortRun } from '../run/short-run';
+import type { Share } from '../statistics/estimates';
 import { wilson } from '../statistics/wilson';
-import { pairedYield, type ShortRun, shortRun } from './short-run';
 
 export const AIM_TRIALS = 10_000;
 const COARSE_TRIALS = 2_000;

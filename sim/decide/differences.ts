@@ -1,5 +1,6 @@
 /** Two or more methods held against each other on common random numbers. Intervals at 95 %. */
-import type { MethodResult, RingSample, Share } from '../run/prediction';
+import type { MethodResult, RingSample } from '../run/prediction';
+import type { Share } from '../statistics/estimates';
 import { Moments } from '../statistics/moments';
 import { type Difference, pairedMean, pairedQuantile } from '../statistics/paired';
 import { sortedCopy } from '../statistics/quantiles';

@@ -5,8 +5,8 @@
 import { SOURCE_KEYS, type SourceKey, scaledSources, sourceFigure } from '../errors/source-scale';
 import type { Project, SourceName } from '../project/document';
 import type { RunOptions } from '../run/run-method';
+import { pairedYield, type ShortRun, shortRun } from '../run/short-run';
 import { accuracySources, lastHolding } from './accuracy-needed';
-import { pairedYield, type ShortRun, shortRun } from './short-run';
 
 export const HINGE_TRIALS = 6_000;
 /** A source may get this many times worse before it is said that the lead does not hinge on it. */

@@ -1,5 +1,5 @@
 /** Does the mouth at dry fit tell how the ring will look? How often the gap is over the limit, by the size of the mouth. */
-import type { Share } from '../run/prediction';
+import type { Share } from '../statistics/estimates';
 import { selectQuantile } from '../statistics/quantiles';
 import { wilson } from '../statistics/wilson';
 

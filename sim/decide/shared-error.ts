@@ -4,7 +4,7 @@ import { sharedErrorGaps } from '../closure/shared-error-gaps';
 import { RADIANS_PER_DEGREE, type RingGeometry } from '../geometry/ring';
 import { DEFAULT_TEST } from '../project/defaults';
 import type { ShowFace } from '../project/document';
-import { readingRow, testSetting } from './test-reading';
+import { readingRow, testSetting } from '../testing/test-reading';
 
 export interface SharedError {
   /** The setting that moves the last joint most. */

@@ -1,13 +1,16 @@
 /** Are test cuts worth the wood? The same method with none, one, two … rounds, on the same luck. */
+
 import type { Method, Project, TestKind } from '../project/document';
+import { jobCosts, pieceCost, setUpsFor } from '../run/cost';
 import { methodPlan } from '../run/plan';
-import type { CostSummary, Interval, Share } from '../run/prediction';
+import type { CostSummary } from '../run/prediction';
 import type { RunOptions } from '../run/run-method';
+import { shortRun } from '../run/short-run';
+import type { Interval, Share } from '../statistics/estimates';
 import { Moments } from '../statistics/moments';
+import { NORMAL_975 } from '../statistics/normal-distribution';
 import { wilson } from '../statistics/wilson';
-import { jobCosts, pieceCost, setUpsFor } from './cost';
-import { shortRun } from './short-run';
-import type { TestSetting } from './test-reading';
+import type { TestSetting } from '../testing/test-reading';
 
 export const TEST_VALUE_TRIALS = 10_000;
 const FEWEST_ROUNDS_SHOWN = 4;
@@ -74,7 +77,7 @@ export function* testValue(
     const base = without;
     const extra = jobs.map((cost, k) => cost - base[k]!);
     const moments = new Moments().add(extra);
-    const reach = 1.959963984540054 * moments.standardError;
+    const reach = NORMAL_975 * moments.standardError;
     const run = shortRun(variant, methodIndex, trials, options);
     const { summary, minutes } = pieceCost(plan, seed, setUpsFor(trials));
     rounds.push({

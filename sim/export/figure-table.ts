@@ -1,6 +1,7 @@
 /** Tables for a machine or a spreadsheet: figures as numbers, each column with its unit. */
-import type { Share } from '../run/prediction';
-import { type Display, MM_PER_INCH } from '../wording/figures';
+import { MM_PER_INCH } from '../geometry/thresholds';
+import type { Share } from '../statistics/estimates';
+import type { Display } from '../wording/figures';
 
 /** null: there is no such figure. */
 export type Figure = string | number | null;

@@ -1,7 +1,7 @@
 /** The figures of single joints and of the mouth at dry fit. */
 import type { MouthAgainstGap } from '../decide/mouth-against-gap';
-import type { SpreadSummary } from '../run/prediction';
 import type { SingleRing } from '../run/single-ring';
+import type { SpreadSummary } from '../statistics/estimates';
 import { countText, type Display } from '../wording/figures';
 import { type FigureTable, lengthColumn, lengthFigure, plainColumn, shareColumns, shareFigures } from './figure-table';
 

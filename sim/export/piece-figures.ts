@@ -1,5 +1,5 @@
 /** The figures of the piece: what the ring measures, and what each method takes out of the strips. */
-import type { GeometrySummary } from '../run/prediction';
+import type { GeometrySummary } from '../geometry/ring';
 import type { Display } from '../wording/figures';
 import { type FigureTable, lengthColumn, lengthFigure, plainColumn } from './figure-table';
 

@@ -1,6 +1,7 @@
 /** The figures of test cuts: what each number of rounds comes to, and what each test piece tells. */
-import type { TestPieceFigures, TestPieceKind } from '../decide/bench-card';
+
 import type { RoundsValue, TestValue } from '../decide/test-value';
+import type { TestPieceFigures, TestPieceKind } from '../testing/bench-card';
 import type { Display } from '../wording/figures';
 import { TEST_KIND_WORDS } from '../wording/test-pieces';
 import {

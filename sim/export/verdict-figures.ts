@@ -1,5 +1,6 @@
 /** The figures of the verdict: method by method, the chance over the limit, and every dot. */
-import type { MethodResult, Share } from '../run/prediction';
+import type { MethodResult } from '../run/prediction';
+import type { Share } from '../statistics/estimates';
 import { quantileInterval } from '../statistics/quantiles';
 import type { ComparedMethod } from '../wording/differences';
 import type { Display } from '../wording/figures';

@@ -5,10 +5,21 @@
  * from square, tan M = sin s · tan(180°/N) for the swing away from square. Both follow from the dihedral angle of two
  * neighbouring faces of a regular N-sided frustum (spherical trigonometry; cos B · cos M = cos(180°/N) is the check).
  */
-import type { Blade, Piece, Sequence, Stock } from '../project/document';
-import type { GeometrySummary } from '../run/prediction';
 
 export const RADIANS_PER_DEGREE = Math.PI / 180;
+
+/** The sizes that describe a ring, as the result of a prediction tells them. */
+export interface GeometrySummary {
+  bevelDeg: number;
+  crosscutDeg: number;
+  staveWidthMm: number;
+  staveWidthMidMm: number;
+  outsideFlatsMm: number;
+  outsideCornersMm: number;
+  clearOpeningWideMm: number;
+  clearOpeningNarrowMm: number;
+  jointLengthMm: number;
+}
 
 export interface RingGeometry extends GeometrySummary {
   sides: number;
@@ -25,8 +36,17 @@ export interface RingGeometry extends GeometrySummary {
   midInradiusMm: number;
 }
 
+/** What the nominal ring follows from; a project's piece holds it and more. */
+export interface RingShape {
+  sides: number;
+  slopeDeg: number;
+  size: { by: 'outsideFlats' | 'outsideCorners' | 'clearOpening' | 'staveWidth'; mm: number };
+  heightMm: number;
+  thicknessMm: number;
+}
+
 /** Outer stave width at the wide end that gives the size asked for; may come out ≤ 0 when thickness and slope rule it out. */
-function staveWidthFor(piece: Piece): number {
+function staveWidthFor(piece: RingShape): number {
   const { size, heightMm, thicknessMm } = piece;
   const halfTurn = Math.PI / piece.sides;
   const slope = piece.slopeDeg * RADIANS_PER_DEGREE;
@@ -46,7 +66,7 @@ function staveWidthFor(piece: Piece): number {
  * Every nominal size of the ring. Sides 3…60, slope 0…90°. Total: an impossible piece gives an opening or a mid-height
  * width at or below zero, which the project checks turn into a sentence.
  */
-export function ringGeometry(piece: Piece): RingGeometry {
+export function ringGeometry(piece: RingShape): RingGeometry {
   const halfTurnRad = Math.PI / piece.sides;
   const slopeRad = piece.slopeDeg * RADIANS_PER_DEGREE;
   const { heightMm, thicknessMm } = piece;
@@ -95,8 +115,11 @@ export function geometrySummary(geometry: RingGeometry): GeometrySummary {
   };
 }
 
+/** Whether the strip is turned over after every cut, or end for end. */
+type CutSequence = 'flipFace' | 'swapSides';
+
 /** Strip used up by one stave, mm. With the faces turned over the slanting cuts nest; with sides swapped a wedge falls between. */
-export function pitchMm(geometry: RingGeometry, blade: Blade, sequence: Sequence): number {
+export function pitchMm(geometry: RingGeometry, blade: { kerfMm: number }, sequence: CutSequence): number {
   const { bevelRad, crosscutRad } = geometry;
   const kerfAlongStrip = blade.kerfMm / (Math.cos(bevelRad) * Math.cos(crosscutRad));
   return sequence === 'flipFace'
@@ -113,7 +136,12 @@ export function stavesPerStrip(sides: number, stripCount: number): number[] {
 }
 
 /** Shortest strip that carries its staves and still leaves the hold length, mm, for the fullest strip. */
-export function stripNeededMm(geometry: RingGeometry, blade: Blade, sequence: Sequence, stock: Stock): number {
+export function stripNeededMm(
+  geometry: RingGeometry,
+  blade: { kerfMm: number },
+  sequence: CutSequence,
+  stock: { trimMm: number; holdMm: number; stripCount: number },
+): number {
   const most = Math.ceil(geometry.sides / stock.stripCount);
   return stock.trimMm + most * pitchMm(geometry, blade, sequence) + stock.holdMm;
 }

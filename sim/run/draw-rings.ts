@@ -1,7 +1,8 @@
 /** Drawing the rings of one block, one after another, for whoever wants to look at them. */
-import { runTestCuts } from '../decide/test-cuts';
+
 import { fillNormals } from '../random/normal';
 import { stream } from '../random/streams';
+import { runTestCuts } from '../testing/test-cuts';
 import type { GradeRing } from './grade';
 import { openRows } from './joint-rows';
 import type { MethodPlan } from './plan';

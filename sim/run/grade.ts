@@ -1,6 +1,6 @@
 /** Closing one ring and writing what became of it: gaps, mouth, sizes, and whether it is good, to be reworked or scrap. */
 import { outOfRound } from '../closure/half-openings';
-import type { BlockResult } from './block';
+import type { BlockResult } from './block-result';
 import { GAP_BINS, gapBin } from './gap-histogram';
 import type { MethodPlan } from './plan';
 

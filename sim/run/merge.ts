@@ -1,12 +1,13 @@
 /** Blocks, in order, to one method's result. */
-import type { PieceCost } from '../decide/cost';
+
 import { pitchMm, RADIANS_PER_DEGREE, stripNeededMm } from '../geometry/ring';
 import { Moments } from '../statistics/moments';
 import { selectQuantile, sortedCopy } from '../statistics/quantiles';
 import { gapSummary, spreadSummary } from '../statistics/summaries';
 import { wilson } from '../statistics/wilson';
-import type { BlockResult } from './block';
 import { finish } from './block-loop';
+import type { BlockResult } from './block-result';
+import type { PieceCost } from './cost';
 import { GAP_BINS, histogramQuantile } from './gap-histogram';
 import { GOOD, REWORK } from './grade';
 import type { MethodPlan } from './plan';

@@ -1,14 +1,21 @@
 /** Everything about one method that does not change from ring to ring. Built anew by every worker from the document. */
 
 import { type RingCloser, ringCloser } from '../closure/ring-closer';
-import { ERRORS_PER_STAVE, type RingMaps, ringMaps } from '../closure/ring-maps';
-import { LEAST_SENSITIVITY_MM_PER_DEG, readingRow, type TestSetting, testSetting } from '../decide/test-reading';
+import { type RingMaps, ringMaps } from '../closure/ring-maps';
 import type { Cut } from '../errors/cuts';
 import type { DrawList, Effects } from '../errors/draw-list';
 import { anglesOf, both, onTilt } from '../errors/face-index';
 import { drawList, methodCuts } from '../errors/sources';
 import { RADIANS_PER_DEGREE, type RingGeometry, ringGeometry } from '../geometry/ring';
 import type { Method, Project, Rule, SourceName } from '../project/document';
+import type { TestPlan } from '../testing/test-cuts';
+import {
+  aimReading,
+  LEAST_SENSITIVITY_MM_PER_DEG,
+  readingRow,
+  type TestSetting,
+  testSetting,
+} from '../testing/test-reading';
 import { type OutputMatrix, outputMatrix, outputsOf, readingMatrix } from './output-matrix';
 import { collapsedStage, type Engine, plainStage, type Stage } from './stages';
 
@@ -19,16 +26,6 @@ export interface PlanOptions {
   sizes?: boolean;
   /** Sources that count as perfect. */
   perfect?: ReadonlySet<SourceName>;
-}
-
-/** Test cuts of a method, ready to be simulated. */
-export interface TestPlan extends TestSetting {
-  /** Reading of the piece's shared errors is an output; that of a fresh test piece's own errors comes from here. */
-  ownErrors: Stage;
-  /** What one degree dialled into the setting does to every output. */
-  perDegree: Float64Array;
-  /** Reading that the deliberate aim causes and that is no error, mm. */
-  aimReadingMm: number;
 }
 
 export interface MethodPlan {
@@ -100,16 +97,4 @@ function dialled(cuts: readonly Cut[], sides: number, setting: TestSetting['sett
   return setting === 'tilt'
     ? both(anglesOf(cuts, 'bevel', RADIANS_PER_DEGREE), onTilt(sides, RADIANS_PER_DEGREE))
     : anglesOf(cuts, 'crosscut', RADIANS_PER_DEGREE);
-}
-
-/** Reading that the deliberate aim of the tilt causes, mm, by the test piece's reading per face error. */
-export function aimReading(list: DrawList, row: Float64Array): number {
-  let sum = 0;
-  for (const { source, index, weight } of list.offsets) {
-    if (source !== 'aim') continue;
-    index.forEach((error, k) => {
-      if (error < list.sides * ERRORS_PER_STAVE) sum += row[error]! * weight[k]!;
-    });
-  }
-  return sum;
 }

@@ -1,38 +1,7 @@
 /** What a run gives back. `Prediction` is, key for key, the JSON object of `predict --json`. Units are in the names. */
+import type { GeometrySummary } from '../geometry/ring';
 import type { Rule, SourceName } from '../project/document';
-
-/** A share of all rings with its 95 % Wilson interval. */
-export interface Share {
-  value: number;
-  low: number;
-  high: number;
-}
-
-/** A 95 % interval. */
-export interface Interval {
-  low: number;
-  high: number;
-}
-
-export interface GapSummary {
-  mean: number;
-  sd: number;
-  p50: number;
-  p90: number;
-  p95: number;
-  p99: number;
-}
-
-export interface SpreadSummary {
-  mean: number;
-  sd: number;
-  p05: number;
-  p50: number;
-  p95: number;
-}
-
-export type GapPart = Exclude<keyof GapSummary, 'mean' | 'sd'>;
-export type SpreadPart = Exclude<keyof SpreadSummary, 'mean' | 'sd'>;
+import type { GapPart, GapSummary, Interval, Share, SpreadPart, SpreadSummary } from '../statistics/estimates';
 
 export interface BudgetLine {
   source: SourceName;
@@ -73,18 +42,6 @@ export interface MethodPrediction {
   /** Only where it is asked for; null where touch has no say. */
   touchExcess?: { trials: number; meanMm: number; p95Mm: number } | null;
   cost: CostSummary;
-}
-
-export interface GeometrySummary {
-  bevelDeg: number;
-  crosscutDeg: number;
-  staveWidthMm: number;
-  staveWidthMidMm: number;
-  outsideFlatsMm: number;
-  outsideCornersMm: number;
-  clearOpeningWideMm: number;
-  clearOpeningNarrowMm: number;
-  jointLengthMm: number;
 }
 
 export interface Prediction {

@@ -1,8 +1,10 @@
 /** One method from document to result, block by block, at the pace of whoever drives the generator. */
-import { pieceCostSteps, setUpsFor } from '../decide/cost';
+
 import type { Project } from '../project/document';
-import { type BlockResult, blockSteps } from './block';
+import { blockSteps } from './block';
 import { blockLoop } from './block-loop';
+import type { BlockResult } from './block-result';
+import { pieceCostSteps, setUpsFor } from './cost';
 import { mergeSteps } from './merge';
 import { methodPlan, type PlanOptions } from './plan';
 import type { MethodResult, RunProgress } from './prediction';

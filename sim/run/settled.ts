@@ -2,7 +2,7 @@
 
 import { selectQuantile } from '../statistics/quantiles';
 import { FIRST_STAGE_BLOCKS, settling } from '../statistics/settle';
-import type { BlockResult } from './block';
+import type { BlockResult } from './block-result';
 import { GOOD } from './grade';
 
 /** Below this the eye cannot tell percentiles apart, so nothing finer is waited for, mm. */

@@ -1,9 +1,10 @@
 /** How far the touch rule is from the contact rule: the same rings closed by both. */
-import { shortRun } from '../decide/short-run';
+
 import type { Project } from '../project/document';
 import { Moments } from '../statistics/moments';
 import { selectQuantile } from '../statistics/quantiles';
 import type { RunOptions } from './run-method';
+import { shortRun } from './short-run';
 
 export const TOUCH_EXCESS_TRIALS = 1_000;
 

@@ -70,3 +70,6 @@ function polynomial(coefficients: readonly number[], r: number): number {
   for (let i = coefficients.length - 1; i >= 0; i--) value = value * r + coefficients[i]!;
   return value;
 }
+
+/** The 97.5 % quantile, rounded to the nearest double: `normalQuantile(0.975)` misses its last two bits. */
+export const NORMAL_975 = 1.959963984540054;

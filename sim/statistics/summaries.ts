@@ -1,5 +1,5 @@
 /** Summaries of many values. Percentiles are picked out without sorting: far less work than putting all in order. */
-import type { GapPart, GapSummary, Interval, SpreadPart, SpreadSummary } from '../run/prediction';
+import type { GapPart, GapSummary, Interval, SpreadPart, SpreadSummary } from './estimates';
 import { Moments } from './moments';
 import { type QuantileEstimate, selectQuantileIntervals } from './quantiles';
 

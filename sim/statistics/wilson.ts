@@ -1,4 +1,4 @@
-import type { Share } from '../run/prediction';
+import type { Share } from './estimates';
 import { normalQuantile } from './normal-distribution';
 
 /**

@@ -1,12 +1,14 @@
 /** How good the sources of error would have to be, in words. */
+
 import { type AccuracyNeeded, type FigureNeeded, MOST_FACTOR, type SourceNeeded } from '../decide/accuracy-needed';
 import type { SourceKey } from '../errors/source-scale';
+import { MM_PER_INCH } from '../geometry/thresholds';
 import type { Method, Project, SourceName } from '../project/document';
 import { fieldAt } from '../project/fields';
 import { withUnit } from '../project/problem';
-import type { Share } from '../run/prediction';
+import type { Share } from '../statistics/estimates';
 import { wilson } from '../statistics/wilson';
-import { angleText, type Display, lengthText, MM_PER_INCH, piecesText, shareText } from './figures';
+import { angleText, type Display, lengthText, piecesText, shareText } from './figures';
 import { SOURCE_WORDS } from './sources';
 import { plainText, type TextTable } from './tables';
 

@@ -1,7 +1,9 @@
 /** What a reading of a test piece says, and what to dial for it: in words that leave no doubt which way. */
-import type { BenchCard, TestPieceKind } from '../decide/bench-card';
+
 import { RADIANS_PER_DEGREE, ringGeometry } from '../geometry/ring';
+import { MM_PER_INCH, NO_GAP_MM } from '../geometry/thresholds';
 import type { Method, Piece } from '../project/document';
+import type { BenchCard, TestPieceKind } from '../testing/bench-card';
 import { capital, type Display, gapText, lengthText } from './figures';
 import { edgeRead, smallAngleText } from './test-pieces';
 
@@ -60,7 +62,7 @@ function looks(mm: number, kind: TestPieceKind, piece: Piece, display: Display):
 const NOTHING_DEG = 0.0005;
 
 /** An aim that cannot be read needs no word. */
-const isAimed = ({ aimReadingMm }: BenchCard): boolean => Math.abs(aimReadingMm) >= 0.005;
+const isAimed = ({ aimReadingMm }: BenchCard): boolean => Math.abs(aimReadingMm) >= NO_GAP_MM;
 
 function saysText(card: BenchCard, kind: TestPieceKind, piece: Piece, display: Display): string {
   const { missMm, readingMm, aimReadingMm, dialDeg, setting } = card;
@@ -116,7 +118,7 @@ export function benchWords(
 
 /** "0.14 mm at the end of a 100 mm", on the square that the unit suggests. */
 function squareText(deg: number, display: Display): string {
-  const lengthMm = display === 'inch' ? 4 * 25.4 : 100;
+  const lengthMm = display === 'inch' ? 4 * MM_PER_INCH : 100;
   const riseMm = lengthMm * Math.tan(Math.abs(deg) * RADIANS_PER_DEGREE);
   return `${lengthText(riseMm, display)} at the end of a ${lengthText(lengthMm, display)}`;
 }

@@ -1,8 +1,11 @@
 /** Differences with their intervals, as words and tables show them: every figure with its sign. */
+
 import type { MethodDifferences } from '../decide/differences';
-import type { MethodResult, Share } from '../run/prediction';
+import { MM_PER_INCH, WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
+import type { MethodResult } from '../run/prediction';
+import type { Share } from '../statistics/estimates';
 import type { Difference } from '../statistics/paired';
-import { type Display, decimalsFor, MM_PER_INCH, moneyText, OVER_GAP_MM, shareWithInterval } from './figures';
+import { type Display, decimalsFor, moneyText, shareWithInterval } from './figures';
 import type { TextTable } from './tables';
 
 /** '+0.12', '-3', '0'. */
@@ -21,7 +24,7 @@ function withInterval({ value, low, high }: Difference, most: number, unit: stri
 
 /** "-0.19 mm (-0.20 to -0.18)"; a difference that a ring which does not close has a part in is no number. */
 export function gapDifferenceText(difference: Difference, display: Display): string {
-  if (Math.abs(difference.value) > OVER_GAP_MM) {
+  if (Math.abs(difference.value) > WILL_NOT_CLOSE_MM) {
     return `over ${display === 'inch' ? '0.079 in' : '2 mm'} ${difference.value > 0 ? 'more' : 'less'}`;
   }
   if (display === 'metric') return withInterval(difference, 3, ' mm');

@@ -1,7 +1,9 @@
 /** The client's sheet in words: for somebody who has never cut a mitre, and never more than the simulated rings show. */
-import { ARM_LENGTH_MM, seenGapMm } from '../decide/eye';
+
+import { ARM_LENGTH_MM, seenGapMm } from '../decide/sight';
 import { sharedError } from '../decide/shared-error';
 import { ringGeometry } from '../geometry/ring';
+import { NO_GAP_MM } from '../geometry/thresholds';
 import type { Method, Project } from '../project/document';
 import type { MethodPart } from '../project/preset';
 import { nearestPreset } from '../project/presets';
@@ -64,7 +66,7 @@ export function whySentences({ piece, display }: Project): string[] {
     `Whatever is wrong with the saw’s ${setting} is in every one of the ${2 * sides}: an error of ${angleText(SHOWN_ERROR_DEG)}, ` +
       `as much as a sheet of paper (${paper}) under the end of a block ${arm} long, adds up to ${angleText(Math.abs(ringSumDeg))} around the ring.`,
     `With all other joints pressed tight the last would stand open by ${openingText(mouthMm, display)}; ` +
-      `pulled together, every one of the ${sides} joints takes its part, ${gapText(jointGapMm, display, 0.005)}.`,
+      `pulled together, every one of the ${sides} joints takes its part, ${gapText(jointGapMm, display, NO_GAP_MM)}.`,
   ];
 }
 
@@ -97,9 +99,6 @@ export function expectSentences({ piece, limits, display }: Project, result: Met
       : []),
   ];
 }
-
-/** A gap below this rounds to nothing, mm. */
-const NO_GAP_MM = 0.005;
 
 function middleText(gapMm: number, display: Display): string {
   if (gapMm < NO_GAP_MM) return 'In the middle one of such rings no gap to speak of shows';

@@ -1,13 +1,8 @@
 /** Figures as words and tables show them: no more digits than their uncertainty allows, and units always said. */
-import type { Interval, Share } from '../run/prediction';
+import { MM_PER_INCH, WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
+import type { Interval, Share } from '../statistics/estimates';
 
 export type Display = 'metric' | 'inch';
-
-/** An inch is 25.4 mm by definition (international yard and pound agreement, 1959). */
-export const MM_PER_INCH = 25.4;
-
-/** A joint that stands open further than this has not closed, and its width is no longer told. */
-export const OVER_GAP_MM = 2;
 
 /** A sentence begins with it. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -66,7 +61,7 @@ export function lengthText(mm: number, display: Display, words: LengthWords = {}
 
 /** A gap: in mm to a hundredth or finer, in inches to a thousandth or finer, and never a number above 2 mm. */
 export function gapText(mm: number, display: Display, uncertaintyMm = 0.03): string {
-  if (mm > OVER_GAP_MM) return display === 'inch' ? 'over 0.079 in' : 'over 2 mm';
+  if (mm > WILL_NOT_CLOSE_MM) return display === 'inch' ? 'over 0.079 in' : 'over 2 mm';
   const inch = display === 'inch';
   const [value, uncertainty, unit] = inch
     ? [mm / MM_PER_INCH, uncertaintyMm / MM_PER_INCH, 'in']

@@ -1,5 +1,5 @@
 /** A figure with its 95 % interval in brackets: no more digits than the interval allows, the unit said once. */
-import type { Interval } from '../run/prediction';
+import type { Interval } from '../statistics/estimates';
 import { type Display, gapText, lengthText } from './figures';
 
 /** "0.31 mm (0.30 to 0.32)": a gap and where it lies. */

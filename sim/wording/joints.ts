@@ -1,12 +1,10 @@
 /** Single joints and single rings in words. */
+import { NO_GAP_MM, WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
 import type { Assembly } from '../project/document';
 import type { JointOpening, SingleRing } from '../run/single-ring';
 import type { TouchExcess } from '../run/touch-excess';
-import { capital, countText, type Display, gapText, lengthText, listText, OVER_GAP_MM } from './figures';
+import { capital, countText, type Display, gapText, lengthText, listText } from './figures';
 import type { TextTable } from './tables';
-
-/** Below this an opening rounds to nothing: the joint touches there. */
-export const TOUCHES_MM = 0.005;
 
 /** "joint 3"; joints are counted from 1. */
 export const jointName = (joint: number): string => `joint ${joint + 1}`;
@@ -17,11 +15,11 @@ export function betweenText(joint: number, sides: number): string {
 }
 
 const openingText = (mm: number, display: Display): string =>
-  mm < TOUCHES_MM ? 'touching' : `open ${gapText(mm, display)}`;
+  mm < NO_GAP_MM ? 'touching' : `open ${gapText(mm, display)}`;
 
 /** "open 0.08 mm outside, touching inside". */
 export function openingsText({ outerMm, innerMm }: JointOpening, display: Display): string {
-  if (outerMm < TOUCHES_MM && innerMm < TOUCHES_MM) return 'tight on both sides';
+  if (outerMm < NO_GAP_MM && innerMm < NO_GAP_MM) return 'tight on both sides';
   return `${openingText(outerMm, display)} outside, ${openingText(innerMm, display)} inside`;
 }
 
@@ -45,12 +43,12 @@ export function ringSentence(
 ): string {
   const name = `Ring ${countText(ring + 1)}`;
   if (!closes) {
-    return `${name} will not close: pulled up, a joint would still stand open, or a stave stand proud, by more than ${lengthText(OVER_GAP_MM, display)}.`;
+    return `${name} will not close: pulled up, a joint would still stand open, or a stave stand proud, by more than ${lengthText(WILL_NOT_CLOSE_MM, display)}.`;
   }
   const widest = widestJoint(joints, showFace);
   const gap = shownGap(joints[widest] ?? { outerMm: 0, innerMm: 0 }, showFace);
   const place = showFace === 'both' ? 'on one side or the other' : showFace;
-  if (gap < TOUCHES_MM) return `${name}: every joint is tight ${showFace === 'both' ? 'on both sides' : place}.`;
+  if (gap < NO_GAP_MM) return `${name}: every joint is tight ${showFace === 'both' ? 'on both sides' : place}.`;
   return `${name} shows its widest gap at ${jointName(widest)}: ${gapText(gap, display)} ${place}.`;
 }
 
@@ -80,8 +78,9 @@ export function jointsSentence(p95Mm: readonly number[], display: Display): stri
   const most = Math.max(...p95Mm);
   const least = Math.min(...p95Mm);
   const gap = (mm: number): string => gapText(mm, display);
-  if (most < TOUCHES_MM) return 'At every joint 95 of 100 rings are tight.';
-  if (most > OVER_GAP_MM && least > OVER_GAP_MM) return `At every joint more than 5 of 100 rings gape ${gap(most)}.`;
+  if (most < NO_GAP_MM) return 'At every joint 95 of 100 rings are tight.';
+  if (most > WILL_NOT_CLOSE_MM && least > WILL_NOT_CLOSE_MM)
+    return `At every joint more than 5 of 100 rings gape ${gap(most)}.`;
   if (most - least <= ALIKE * most) {
     const range = gap(least) === gap(most) ? gap(most) : `${gap(least)} to ${gap(most)}`;
     return `All joints fare alike: at each, 95 of 100 rings stay under ${range}.`;
@@ -89,7 +88,7 @@ export function jointsSentence(p95Mm: readonly number[], display: Display): stri
   const widest = p95Mm.indexOf(most);
   const tightest = p95Mm.indexOf(least);
   const wide =
-    most > OVER_GAP_MM
+    most > WILL_NOT_CLOSE_MM
       ? `more than 5 of 100 rings gape ${gap(most)} there`
       : `95 of 100 rings stay under ${gap(most)} there`;
   return `${capital(jointName(widest))} gapes most: ${wide}; ${jointName(tightest)} least: ${gap(least)}.`;
@@ -97,7 +96,7 @@ export function jointsSentence(p95Mm: readonly number[], display: Display): stri
 
 /** One row a joint; `ring` is the ring that is looked at, if there is one. */
 export function jointTable(p95Mm: readonly number[], ring: SingleRing | null, display: Display): TextTable {
-  const side = (mm: number): string => (mm < TOUCHES_MM ? 'touches' : gapText(mm, display));
+  const side = (mm: number): string => (mm < NO_GAP_MM ? 'touches' : gapText(mm, display));
   const isShown = ring?.closes === true;
   return {
     head: [

@@ -1,7 +1,7 @@
 /** The mouth at dry fit in words: every joint but the last pulled tight, how far the last one stands open. */
 import type { MouthAgainstGap } from '../decide/mouth-against-gap';
 import type { AssemblyBy } from '../project/document';
-import type { Share, SpreadSummary } from '../run/prediction';
+import type { Share, SpreadSummary } from '../statistics/estimates';
 import { type Display, gapText, lengthText, shareText } from './figures';
 import type { TextTable } from './tables';
 

@@ -1,7 +1,8 @@
 /** Tables that only the maker's sheet shows. */
 import type { Project, SizeBy } from '../project/document';
 import { NUMBER_FIELDS, type NumberKey } from '../project/fields';
-import type { GapPart, MethodResult } from '../run/prediction';
+import type { MethodResult } from '../run/prediction';
+import type { GapPart } from '../statistics/estimates';
 import { quantileInterval } from '../statistics/quantiles';
 import { angleText, countText, type Display, gapText, lengthText, moneyText } from './figures';
 import { gapWithInterval } from './intervals';

@@ -1,5 +1,7 @@
 /** What the seasons do to a ring, in words. */
+
 import { ringGeometry } from '../geometry/ring';
+import { NO_GAP_MM } from '../geometry/thresholds';
 import type { Piece, Project } from '../project/document';
 import type { AirChange, MoistureChange, SawingForecast, SeasonForecast } from '../season/forecast';
 import type { MovementStanding } from '../season/woods';
@@ -74,16 +76,13 @@ function roomText(piece: Piece, gainMm: number, display: Display): string {
   return `${lengthText(left, display)} (${lengthText(clearanceMm, display)} wanted)`;
 }
 
-/** A change of a gap below this is nothing anyone sees, mm. */
-const NOTHING_MM = 0.005;
-
 /** One sentence for each way of sawing. */
 export function seasonSentences({ sawings }: SeasonForecast, { piece, limits, display }: Project): string[] {
   return sawings.map((forecast) => {
     const { outsideGapMm, insideGapMm, jointOpeningMm } = forecast.change;
     const [seen, behind] = piece.showFace === 'inside' ? [insideGapMm, outsideGapMm] : [outsideGapMm, insideGapMm];
     const widest = Math.max(seen, behind);
-    if (widest < NOTHING_MM) return `${titleOf(forecast)}: the joints stay as they are.`;
+    if (widest < NO_GAP_MM) return `${titleOf(forecast)}: the joints stay as they are.`;
     const shows = piece.showFace === 'both' || seen > 0.99 * widest;
     const limit = shows ? limits.showGapMm : limits.hiddenGapMm;
     const away = jointOpeningMm > 0;

@@ -1,12 +1,8 @@
 /** Rows of text for the tables that the command line, the pages and the paper share. */
-import type {
-  CostSummary,
-  GeometrySummary,
-  Interval,
-  MethodResult,
-  SpreadPart,
-  SpreadSummary,
-} from '../run/prediction';
+
+import type { GeometrySummary } from '../geometry/ring';
+import type { CostSummary, MethodResult } from '../run/prediction';
+import type { Interval, SpreadPart, SpreadSummary } from '../statistics/estimates';
 import { quantileInterval } from '../statistics/quantiles';
 import {
   angleText,

@@ -1,9 +1,11 @@
 /** The test pieces in the trade's words: what is cut, where it is read and with what, and what a reading means. */
-import type { TestPieceFigures, TestPieceKind } from '../decide/bench-card';
-import { LEAST_SENSITIVITY_MM_PER_DEG } from '../decide/test-reading';
+
 import { ringGeometry } from '../geometry/ring';
+import { MM_PER_INCH } from '../geometry/thresholds';
 import type { Method, Piece, TestCuts, TestKind } from '../project/document';
-import { angleText, countText, type Display, lengthText, listText, MM_PER_INCH } from './figures';
+import type { TestPieceFigures, TestPieceKind } from '../testing/bench-card';
+import { LEAST_SENSITIVITY_MM_PER_DEG } from '../testing/test-reading';
+import { angleText, countText, type Display, lengthText, listText } from './figures';
 
 export interface TestKindWords {
   label: string;

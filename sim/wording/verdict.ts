@@ -1,6 +1,7 @@
 /** Which method to use, in sentences that never claim more than the simulated rings show. */
 import type { Project } from '../project/document';
-import type { MethodResult, Share } from '../run/prediction';
+import type { MethodResult } from '../run/prediction';
+import type { Share } from '../statistics/estimates';
 import { countText, gapText, listText, piecesText, shareText, shareWithInterval } from './figures';
 import { SOURCE_WORDS } from './sources';
 import { costText, showGapP95Text } from './tables';

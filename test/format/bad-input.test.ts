@@ -1,7 +1,7 @@
 /** What a person may hand over by mistake: each gets sentences that say what, where, what was seen and what to do. */
 import { describe, expect, it } from 'vitest';
 import { problemLine } from '../../sim/project/problem';
-import { readProject } from '../../sim/project/read';
+import { readProject } from '../../sim/reading/read';
 import { bareFile, fileWith } from './bare-file';
 
 function lines(text: string): string[] {

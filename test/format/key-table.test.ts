@@ -1,7 +1,7 @@
 /** The key table of the file format, row by row, written here anew rather than read from the code. */
 import { describe, expect, it } from 'vitest';
 import type { Project } from '../../sim/project/document';
-import { readProject } from '../../sim/project/read';
+import { readProject } from '../../sim/reading/read';
 import { bareFile, fileWith } from './bare-file';
 import { BARE_PROJECT } from './bare-project';
 

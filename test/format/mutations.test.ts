@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Project } from '../../sim/project/document';
 import { exampleProject } from '../../sim/project/example';
-import { readProject } from '../../sim/project/read';
 import { writeProject } from '../../sim/project/write';
 import { Generator } from '../../sim/random/xoshiro';
+import { readProject } from '../../sim/reading/read';
 import type { Json } from './bare-file';
 import { BARE_PROJECT } from './bare-project';
 

@@ -3,8 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Explain, Method, Project, TestCuts } from '../../sim/project/document';
 import { EXAMPLES, exampleProject } from '../../sim/project/example';
-import { readProject } from '../../sim/project/read';
 import { writeProject } from '../../sim/project/write';
+import { readProject } from '../../sim/reading/read';
 
 function reread(project: Project): Project {
   const outcome = readProject(writeProject(project));

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { exampleProject } from '../../sim/project/example';
 import { type MigrationStep, migrate } from '../../sim/project/migrate';
-import { readProject } from '../../sim/project/read';
+import { readProject } from '../../sim/reading/read';
 
 const sample = (version: number): string =>
   readFileSync(new URL(`./samples/version-${version}.ringtrue.json`, import.meta.url), 'utf8');

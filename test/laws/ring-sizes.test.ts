@@ -98,11 +98,9 @@ describe('openings', () => {
     const geometry = ringGeometry({
       sides: 8,
       slopeDeg: 30,
-      grain: 'alongRing',
       size: { by: 'staveWidth', mm: 100 },
       heightMm: 60,
       thicknessMm: 10,
-      showFace: 'outside',
     });
     expect(geometry.outsideFlatsMm).toBeCloseTo(241.4214, 4);
     expect(geometry.outsideCornersMm).toBeCloseTo(261.3126, 4);

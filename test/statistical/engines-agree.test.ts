@@ -6,7 +6,8 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { Stock } from '../../sim/project/document';
-import { type BlockResult, runBlock } from '../../sim/run/block';
+import { runBlock } from '../../sim/run/block';
+import type { BlockResult } from '../../sim/run/block-result';
 import { methodPlan, type PlanOptions } from '../../sim/run/plan';
 import { type MethodChanges, type ProjectChanges, projectWith } from '../support/projects';
 import { distanceLimit, spreadDifference, twoSampleDistance } from '../support/two-samples';

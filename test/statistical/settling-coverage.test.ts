@@ -6,8 +6,9 @@
 import { describe, expect, test } from 'vitest';
 import { RADIANS_PER_DEGREE } from '../../sim/geometry/ring';
 import type { Project } from '../../sim/project/document';
-import { type BlockResult, blockSteps } from '../../sim/run/block';
+import { blockSteps } from '../../sim/run/block';
 import { BLOCK_TRIALS, blockLoop, finish } from '../../sim/run/block-loop';
+import type { BlockResult } from '../../sim/run/block-result';
 import { GOOD } from '../../sim/run/grade';
 import { type MethodPlan, methodPlan } from '../../sim/run/plan';
 import { runMethod } from '../../sim/run/run-method';

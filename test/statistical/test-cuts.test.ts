@@ -2,8 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { RADIANS_PER_DEGREE } from '../../sim/geometry/ring';
 import type { TestCuts } from '../../sim/project/document';
-import { type BlockResult, runBlock } from '../../sim/run/block';
+import { runBlock } from '../../sim/run/block';
 import { finish } from '../../sim/run/block-loop';
+import type { BlockResult } from '../../sim/run/block-result';
 import { methodPlan } from '../../sim/run/plan';
 import { runMethod } from '../../sim/run/run-method';
 import { Moments } from '../../sim/statistics/moments';

@@ -41,6 +41,25 @@ const TABLE: readonly Allowance[] = [
   { folder: 'main', folders: ['sim', 'main'], packages: ['node', 'zod'] },
 ];
 
+/** The floors inside the engine, ground first. A file takes from its own floor and from those below it. */
+export const SIM_FLOORS: readonly string[] = [
+  'statistics',
+  'random',
+  'geometry',
+  'project',
+  'closure',
+  'errors',
+  'stock',
+  'season',
+  'testing',
+  'reading',
+  'run',
+  'budget',
+  'decide',
+  'wording',
+  'export',
+];
+
 /** These load a program that is built from another folder, by its path in dist/. */
 const LOADERS: readonly string[] = ['main/print/load-report-program.ts'];
 
@@ -134,12 +153,24 @@ function packageOf(specifier: string): string {
     .join('/');
 }
 
+function simBreachOf(file: string, { specifier }: Import): string | null {
+  const target = targetOf(file, specifier);
+  const [own, other] = [file, target].map((path) => SIM_FLOORS.indexOf(path.split('/')[1] ?? ''));
+  // What lies in no folder, such as the version, stands on nothing and may be taken by all.
+  if (!specifier.startsWith('.') || own === undefined || other === undefined || other <= own) return null;
+  return `${file.split('/').slice(0, 2).join('/')} is below ${target.split('/').slice(0, 2).join('/')}`;
+}
+
+function targetOf(file: string, specifier: string): string {
+  return normalize(join(dirname(file), specifier)).replaceAll('\\', '/');
+}
+
 function breachOf(file: string, allowance: Allowance, { specifier, typeOnly }: Import): string | null {
   const { folder, folders, typesFrom = [], packages } = allowance;
   if (!specifier.startsWith('.')) {
     return packages.includes(packageOf(specifier)) ? null : `${folder} may not import ${specifier}`;
   }
-  const target = normalize(join(dirname(file), specifier)).replaceAll('\\', '/');
+  const target = targetOf(file, specifier);
   if (folders.some((allowed) => isWithin(target, allowed))) return null;
   if (!typesFrom.some((allowed) => isWithin(target, allowed))) return `${folder} may not import ${target}`;
   return typeOnly ? null : `${folder} may import only types from ${target}`;
@@ -157,6 +188,7 @@ export function breachesIn(file: string, source: string): Breach[] {
   const isLoader = LOADERS.includes(file);
   const judged = imports.filter(({ specifier }) => !(isLoader && specifier === COMPUTED));
   const found = judged.flatMap((one) => breachOf(file, allowance, one) ?? []);
+  if (isWithin(file, 'sim')) found.push(...imports.flatMap((one) => simBreachOf(file, one) ?? []));
   if (isWithin(file, 'sim')) found.push(...restless.map((name) => `sim may not use ${name}`));
   if (file !== LISTENER) found.push(...listening.map((name) => `only ${LISTENER} may use ${name}`));
   return found.map((what) => ({ file, what }));
@@ -173,4 +205,29 @@ export function sourcesUnderLaw(root: string): { file: string; source: string }[
       .map((name) => `${top}/${name.replaceAll('\\', '/')}`)
       .map((file) => ({ file, source: readFileSync(join(root, file), 'utf8') })),
   );
+}
+
+/**
+ * @param sources files with their texts, as `sourcesUnderLaw` gives them
+ * @returns circles of files that import each other, types included: each as the files along it
+ */
+export function circlesIn(sources: readonly { file: string; source: string }[]): string[][] {
+  const plain = (path: string): string => path.replace(/\.tsx?$/, '');
+  const targets = new Map(
+    sources.map(({ file, source }) => {
+      const own = read(file, source).imports.filter(({ specifier }) => specifier.startsWith('.'));
+      return [plain(file), own.map(({ specifier }) => plain(targetOf(file, specifier)))];
+    }),
+  );
+  const done = new Set<string>();
+  const circles: string[][] = [];
+  const visit = (file: string, path: readonly string[]): void => {
+    const at = path.indexOf(file);
+    if (at >= 0) circles.push(path.slice(at));
+    if (at >= 0 || done.has(file)) return;
+    for (const target of targets.get(file) ?? []) visit(target, [...path, file]);
+    done.add(file);
+  };
+  for (const file of targets.keys()) visit(file, []);
+  return circles;
 }

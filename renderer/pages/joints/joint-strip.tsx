@@ -1,7 +1,9 @@
 /** The joints of all rings side by side: the gap that 95 of 100 rings stay under at each. */
+
 import { jointFigures } from '../../../sim/export/joint-figures';
+import { WILL_NOT_CLOSE_MM } from '../../../sim/geometry/thresholds';
 import type { Assembly, Project } from '../../../sim/project/document';
-import { capital, gapText, OVER_GAP_MM } from '../../../sim/wording/figures';
+import { capital, gapText } from '../../../sim/wording/figures';
 import { betweenText, closingSentence, jointName, jointsSentence, jointTable } from '../../../sim/wording/joints';
 import { markOf } from '../../app/method-mark';
 import { unbroken } from '../../app/unbroken';
@@ -128,7 +130,7 @@ function Strip({ place, jointP95Mm, maxMm, limitMm, limitText, colour, marked, o
           onPointerEnter={() => onMark(joint)}
         />
       ))}
-      {Math.max(...jointP95Mm) > OVER_GAP_MM && (
+      {Math.max(...jointP95Mm) > WILL_NOT_CLOSE_MM && (
         <text className="axis-text" x={widthPx} y={-0.8 * textPx} textAnchor="end">
           at the top: wider still
         </text>

@@ -1,12 +1,14 @@
 /** The mouth at dry fit: how wide it is from ring to ring, and whether it tells how the ring will look. */
+
 import { useMemo } from 'react';
 import { mouthAgainstGap } from '../../../sim/decide/mouth-against-gap';
 import { mouthAgainstGapFigures, mouthFigures } from '../../../sim/export/joint-figures';
+import { MM_PER_INCH } from '../../../sim/geometry/thresholds';
 import type { Method, Project } from '../../../sim/project/document';
 import type { MethodResult } from '../../../sim/run/prediction';
 import { quantileDots } from '../../../sim/statistics/dots';
 import { sortedCopy } from '../../../sim/statistics/quantiles';
-import { gapText, MM_PER_INCH } from '../../../sim/wording/figures';
+import { gapText } from '../../../sim/wording/figures';
 import {
   mouthAgainstGapSentence,
   mouthAgainstGapTable,

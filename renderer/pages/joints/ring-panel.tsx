@@ -1,17 +1,11 @@
 /** One ring with its gaps, the joint that is marked in figures beside it, and all joints as a table. */
+
 import { jointFigures } from '../../../sim/export/joint-figures';
+import { NO_GAP_MM } from '../../../sim/geometry/thresholds';
 import type { Project } from '../../../sim/project/document';
 import type { JointOpening, SingleRing } from '../../../sim/run/single-ring';
 import { capital, gapText } from '../../../sim/wording/figures';
-import {
-  betweenText,
-  jointName,
-  jointTable,
-  openingsText,
-  ringSentence,
-  shownGap,
-  TOUCHES_MM,
-} from '../../../sim/wording/joints';
+import { betweenText, jointName, jointTable, openingsText, ringSentence, shownGap } from '../../../sim/wording/joints';
 import { unbroken } from '../../app/unbroken';
 import { ChartFrame } from '../../charts/chart-frame';
 import { TextTableView } from '../../charts/text-table';
@@ -107,7 +101,7 @@ function JointCard({ project, joints, marked, jointP95Mm }: JointCardProps) {
   const opening = joints[marked] ?? { outerMm: 0, innerMm: 0 };
   const p95 = jointP95Mm[marked];
   const isOver = shownGap(opening, piece.showFace) > limits.showGapMm;
-  const size = (mm: number): string => (mm < TOUCHES_MM ? 'touches' : gapText(mm, display));
+  const size = (mm: number): string => (mm < NO_GAP_MM ? 'touches' : gapText(mm, display));
   const shows = (side: 'outside' | 'inside'): string =>
     piece.showFace === side || piece.showFace === 'both' ? 'shows' : 'hidden';
   return (

@@ -1,8 +1,8 @@
 /** What is made, and how the saw is set for it: drawing, settings, strips and cautions follow every change at once. */
 import { useState } from 'react';
 import { ringGeometry } from '../../../sim/geometry/ring';
-import { warnings } from '../../../sim/project/checks';
 import type { Project } from '../../../sim/project/document';
+import { warnings } from '../../../sim/reading/checks';
 import { cautionsFor } from '../../../sim/wording/cautions';
 import { settingSentence } from '../../../sim/wording/setting';
 import { FailureBoundary } from '../../app/failure-boundary';

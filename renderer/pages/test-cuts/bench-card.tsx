@@ -1,5 +1,5 @@
 /** The bench card: where to read, the reading typed in, and large beside it what to dial and which way. */
-import { benchCard, type BenchCard as Card } from '../../../sim/decide/bench-card';
+import { benchCard, type BenchCard as Card } from '../../../sim/testing/bench-card';
 import { nominalReadoutDeg, readouts } from '../../../sim/wording/bench-card';
 import { readingWords, showsText, TEST_KIND_WORDS } from '../../../sim/wording/test-pieces';
 import { AngleField } from '../../inputs/angle-field';

@@ -1,5 +1,5 @@
 /** What a reading asks for: which way and how far, how far that may miss, and what will be left. */
-import type { BenchCard } from '../../../sim/decide/bench-card';
+import type { BenchCard } from '../../../sim/testing/bench-card';
 import { benchWords, readouts, readoutText } from '../../../sim/wording/bench-card';
 import { unbroken } from '../../app/unbroken';
 import { TurnSketch } from './turn-sketch';

@@ -1,5 +1,5 @@
 /** Are test cuts worth it, how many rounds, with which test piece; and at the bench, what a reading asks for. */
-import { warnings } from '../../../sim/project/checks';
+import { warnings } from '../../../sim/reading/checks';
 import { cuttingCautions, TEST_CAUTIONS } from '../../../sim/wording/cautions';
 import { countedSentence } from '../../../sim/wording/job-costs';
 import { roundsAskedFor } from '../../../sim/wording/test-value';

@@ -1,12 +1,12 @@
 /** What the page of test cuts is about: a method, its test piece, and what testing it is worth. */
 import { useMemo, useState } from 'react';
+import type { Method, Project } from '../../../sim/project/document';
 import {
   TEST_PIECE_KINDS,
   type TestPieceFigures,
   type TestPieceKind,
   testPieceFigures,
-} from '../../../sim/decide/bench-card';
-import type { Method, Project } from '../../../sim/project/document';
+} from '../../../sim/testing/bench-card';
 import { refusalSentence } from '../../../sim/wording/test-pieces';
 import { type TestAnswer, testAnswer } from '../../../sim/wording/test-value';
 import { useDocument } from '../../state/document-store';

@@ -1,7 +1,8 @@
 /** Cost, yield and the chance that testing pays, over the number of test rounds. */
 import type { RoundsValue } from '../../../sim/decide/test-value';
 import { testValueFigures } from '../../../sim/export/test-figures';
-import type { CostSummary, Share } from '../../../sim/run/prediction';
+import type { CostSummary } from '../../../sim/run/prediction';
+import type { Share } from '../../../sim/statistics/estimates';
 import { moneyText } from '../../../sim/wording/figures';
 import { testValueTable } from '../../../sim/wording/test-value';
 import { evenScale } from '../../charts/even-scale';

@@ -1,6 +1,8 @@
 /** How much better or worse each method is than one of them, on the same luck, with where the difference may lie. */
+
 import { memo, type ReactNode } from 'react';
 import { differenceFigures } from '../../../sim/export/verdict-figures';
+import { MM_PER_INCH, WILL_NOT_CLOSE_MM } from '../../../sim/geometry/thresholds';
 import type { Difference } from '../../../sim/statistics/paired';
 import {
   costDifferenceText,
@@ -8,14 +10,12 @@ import {
   gapDifferenceText,
   shareDifferenceText,
 } from '../../../sim/wording/differences';
-import { OVER_GAP_MM } from '../../../sim/wording/figures';
 import { MethodLabel, markOf } from '../../app/method-mark';
 import { ChartFrame } from '../../charts/chart-frame';
 import { type ColumnPlace, type PlottedColumn, PlottedRows } from '../../charts/plotted-rows';
 import { TextTableView } from '../../charts/text-table';
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Display } from '../../inputs/field-props';
-import { MM_PER_INCH } from '../../inputs/units';
 import { useDocument } from '../../state/document-store';
 import { useVerdictView } from '../../state/verdict-view';
 import './differences.css';
@@ -139,7 +139,7 @@ function cellsOf({ differences }: HeldMethod, gapText: (gap: Difference) => stri
     gap: {
       difference: showGapP95Mm,
       text: gapText(showGapP95Mm),
-      isBeyond: Math.abs(showGapP95Mm.value) > OVER_GAP_MM,
+      isBeyond: Math.abs(showGapP95Mm.value) > WILL_NOT_CLOSE_MM,
     },
     cost: cost && { difference: cost, text: costDifferenceText(cost), isBeyond: false },
   };

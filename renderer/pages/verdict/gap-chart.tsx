@@ -1,7 +1,9 @@
 /** The widest gaps of all rings: as fifty dots, as the share of rings up to each gap, or as bars. */
+
 import { memo } from 'react';
 import type { FigureTable } from '../../../sim/export/figure-table';
 import { barFigures, dotFigures, yieldFigures } from '../../../sim/export/verdict-figures';
+import { NO_GAP_MM } from '../../../sim/geometry/thresholds';
 import { quantileDots } from '../../../sim/statistics/dots';
 import { countAtMost } from '../../../sim/statistics/ecdf';
 import { wilson } from '../../../sim/statistics/wilson';
@@ -10,7 +12,6 @@ import { gapText, shareWithInterval } from '../../../sim/wording/figures';
 import { type BarRow, BarRows, barEdges, barShares } from '../../charts/bar-rows';
 import { ChartFrame } from '../../charts/chart-frame';
 import { DOTS, DotRows } from '../../charts/dot-rows';
-import { NO_GAP_MM } from '../../charts/gap-rows';
 import { finerTicks, type GapScale } from '../../charts/gap-scale';
 import { TextTableView } from '../../charts/text-table';
 import { YieldCurve } from '../../charts/yield-curve';

@@ -1,6 +1,7 @@
 /** Every method held against one of them, ring by ring on the same luck. */
 import { bestChances, type MethodDifferences, methodDifferences } from '../../../sim/decide/differences';
-import type { MethodResult, Share } from '../../../sim/run/prediction';
+import type { MethodResult } from '../../../sim/run/prediction';
+import type { Share } from '../../../sim/statistics/estimates';
 import { sortedCopy } from '../../../sim/statistics/quantiles';
 import { rankedByMerit } from '../../../sim/wording/verdict';
 import type { WeighedMethod } from './use-verdict';

@@ -1,7 +1,8 @@
 /** What the methods' results come to at the limit that is set, in the words every surface shares. */
-import { aheadChance } from '../../../sim/decide/ahead';
+import { aheadChance } from '../../../sim/decide/chance-ahead';
 import type { Project } from '../../../sim/project/document';
-import type { MethodResult, RingSample, Share } from '../../../sim/run/prediction';
+import type { MethodResult, RingSample } from '../../../sim/run/prediction';
+import type { Share } from '../../../sim/statistics/estimates';
 import { type AheadPair, type Recommendation, recommendation } from '../../../sim/wording/verdict';
 import { useDocument } from '../../state/document-store';
 import { type Held, useHeld } from '../../state/held-project';

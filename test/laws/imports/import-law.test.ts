@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ROOT } from '../../../main/ready.mjs';
-import { breachesIn, sourcesUnderLaw } from '../../support/import-law';
+import { breachesIn, circlesIn, SIM_FLOORS, sourcesUnderLaw } from '../../support/import-law';
 
 describe('the import law', () => {
   const sources = sourcesUnderLaw(ROOT);
@@ -11,6 +11,25 @@ describe('the import law', () => {
     }
   });
 
+  it('knows every folder of the engine', () => {
+    const folders = sources.flatMap(({ file }) => /^sim\/([^/]+)\//.exec(file)?.[1] ?? []);
+    expect([...new Set(folders)].toSorted()).toEqual([...SIM_FLOORS].toSorted());
+  });
+
+  it('finds no circle of files', () => {
+    expect(circlesIn(sources)).toEqual([]);
+  });
+
+  it('would find one', () => {
+    const circle = [
+      { file: 'sim/run/a.ts', source: "import { b } from './b';" },
+      { file: 'sim/run/b.ts', source: "import type { C } from '../errors/c';" },
+      { file: 'sim/errors/c.ts', source: "import { a } from '../run/a';" },
+    ];
+    expect(circlesIn(circle)).toEqual([['sim/run/a', 'sim/run/b', 'sim/errors/c']]);
+    expect(circlesIn(circle.slice(0, 2))).toEqual([]);
+  });
+
   it('holds in every file', () => {
     expect(sources.flatMap(({ file, source }) => breachesIn(file, source))).toEqual([]);
   });
@@ -19,6 +38,8 @@ describe('the import law', () => {
 describe('a breach of the import law is found', () => {
   it.each([
     ['sim/run/block.ts', "import { app } from 'electron';", 'sim may not import electron'],
+    ['sim/statistics/wilson.ts', "import type { Share } from '../run/prediction';", 'sim/statistics is below sim/run'],
+    ['sim/run/plan.ts', "import { cost } from '../decide/cost';", 'sim/run is below sim/decide'],
     ['sim/run/block.ts', "import { readFileSync } from 'node:fs';", 'sim may not import node:fs'],
     ['sim/run/block.ts', "import fs from 'fs';", 'sim may not import fs'],
     ['sim/run/block.ts', "import { z } from 'zod';", 'sim may not import zod'],

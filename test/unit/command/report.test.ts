@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { report } from '../../../main/command/report';
 import { ensureChromium } from '../../../main/ready.mjs';
-import { aheadChance } from '../../../sim/decide/ahead';
+import { aheadChance } from '../../../sim/decide/chance-ahead';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
 import { finish } from '../../../sim/run/block-loop';

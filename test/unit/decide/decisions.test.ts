@@ -5,10 +5,10 @@
 import { describe, expect, test } from 'vitest';
 import { accuracyNeeded } from '../../../sim/decide/accuracy-needed';
 import { bestAim } from '../../../sim/decide/aim';
-import { pairedYield, type ShortRun, shortRun } from '../../../sim/decide/short-run';
 import { testValue } from '../../../sim/decide/test-value';
 import type { Limits, Project } from '../../../sim/project/document';
 import { finish } from '../../../sim/run/block-loop';
+import { pairedYield, type ShortRun, shortRun } from '../../../sim/run/short-run';
 import { normalCdf, normalQuantile } from '../../../sim/statistics/normal-distribution';
 import { type MethodChanges, type ProjectChanges, projectWith } from '../../support/projects';
 

@@ -1,7 +1,7 @@
 /** Methods held against each other: paired differences, and the chance of making the best piece of all. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { aheadChance } from '../../../sim/decide/ahead';
+import { aheadChance } from '../../../sim/decide/chance-ahead';
 import { bestChances, methodDifferences } from '../../../sim/decide/differences';
 import { finish } from '../../../sim/run/block-loop';
 import type { MethodResult } from '../../../sim/run/prediction';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { seenGapMm } from '../../../sim/decide/eye';
+import { seenGapMm } from '../../../sim/decide/sight';
 import { sharedError } from '../../../sim/decide/shared-error';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import type { Piece } from '../../../sim/project/document';

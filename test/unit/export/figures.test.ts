@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { barShares } from '../../../renderer/charts/bar-rows';
 import type { AccuracyNeeded } from '../../../sim/decide/accuracy-needed';
-import { TEST_PIECE_KINDS, testPieceFigures } from '../../../sim/decide/bench-card';
 import { methodDifferences } from '../../../sim/decide/differences';
 import type { Figure, FigureTable } from '../../../sim/export/figure-table';
 import { jointFigures, mouthFigures } from '../../../sim/export/joint-figures';
@@ -17,11 +16,13 @@ import {
   yieldFigures,
 } from '../../../sim/export/verdict-figures';
 import { ringGeometry } from '../../../sim/geometry/ring';
+import { MM_PER_INCH } from '../../../sim/geometry/thresholds';
 import { exampleProject } from '../../../sim/project/example';
 import { finish } from '../../../sim/run/block-loop';
 import { runMethod } from '../../../sim/run/run-method';
 import { singleRing } from '../../../sim/run/single-ring';
-import { gapText, lengthText, MM_PER_INCH, shareWithInterval } from '../../../sim/wording/figures';
+import { TEST_PIECE_KINDS, testPieceFigures } from '../../../sim/testing/bench-card';
+import { gapText, lengthText, shareWithInterval } from '../../../sim/wording/figures';
 import { gapWithInterval } from '../../../sim/wording/intervals';
 import { jointTable } from '../../../sim/wording/joints';
 import { mouthTable } from '../../../sim/wording/mouth';

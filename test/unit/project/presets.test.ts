@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { validate } from '../../../sim/project/checks';
 import { DEFAULT_STOCK, defaultMethod } from '../../../sim/project/defaults';
 import { exampleProject } from '../../../sim/project/example';
 import type { MethodPart, PresetPart } from '../../../sim/project/preset';
@@ -13,6 +12,7 @@ import {
   stockFigureOrigin,
   stockPresetOf,
 } from '../../../sim/project/presets';
+import { validate } from '../../../sim/reading/checks';
 
 const PARTS = Object.keys(PRESETS) as PresetPart[];
 const METHOD_PARTS = PARTS.filter((part): part is MethodPart => part !== 'stock');

@@ -11,9 +11,9 @@ import {
   withSection,
   withShown,
 } from '../../../renderer/state/edits';
-import { checkProject } from '../../../sim/project/checks';
 import { exampleProject } from '../../../sim/project/example';
 import { writeProject } from '../../../sim/project/write';
+import { checkProject } from '../../../sim/reading/checks';
 
 const names = (project: ReturnType<typeof exampleProject>): string[] => project.methods.map(({ name }) => name);
 

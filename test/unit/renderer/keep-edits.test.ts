@@ -7,8 +7,8 @@ import { withSection } from '../../../renderer/state/edits';
 import { isEdited, useFile } from '../../../renderer/state/file-store';
 import { useView } from '../../../renderer/state/view-store';
 import { exampleProject, planterProject } from '../../../sim/project/example';
-import { readProject } from '../../../sim/project/read';
 import { writeProject } from '../../../sim/project/write';
+import { readProject } from '../../../sim/reading/read';
 import { type MemoryHost, memoryHost } from '../../support/memory-host';
 
 let host: MemoryHost;

@@ -1,7 +1,8 @@
 /** What becomes of a ring whose errors are known: gaps, sizes, and its grade. */
 import { describe, expect, test } from 'vitest';
 import type { Limits, ShowFace } from '../../../sim/project/document';
-import { type BlockResult, runBlock } from '../../../sim/run/block';
+import { runBlock } from '../../../sim/run/block';
+import type { BlockResult } from '../../../sim/run/block-result';
 import { GOOD, REWORK, SCRAP } from '../../../sim/run/grade';
 import { methodPlan } from '../../../sim/run/plan';
 import { type MethodChanges, type ProjectChanges, projectWith } from '../../support/projects';

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { exampleProject } from '../../../sim/project/example';
 import { finish } from '../../../sim/run/block-loop';
-import type { Interval, MethodResult, SpreadPart } from '../../../sim/run/prediction';
+import type { MethodResult } from '../../../sim/run/prediction';
 import { runMethod } from '../../../sim/run/run-method';
+import type { Interval, SpreadPart } from '../../../sim/statistics/estimates';
 import { quantileInterval, sortedCopy } from '../../../sim/statistics/quantiles';
 
 const PARTS = { p05: 0.05, p50: 0.5, p95: 0.95 } as const;

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type BlockResult, ringGrading } from '../../../sim/run/block';
+import { ringGrading } from '../../../sim/run/block';
+import type { BlockResult } from '../../../sim/run/block-result';
 import { GOOD, SCRAP } from '../../../sim/run/grade';
 import { methodPlan } from '../../../sim/run/plan';
 import { settleWatch } from '../../../sim/run/settled';

@@ -1,8 +1,8 @@
 /** The words at the bench: which way to turn must never be in doubt. */
 import { describe, expect, test } from 'vitest';
-import { benchCard, TEST_PIECE_KINDS, type TestPieceKind } from '../../../sim/decide/bench-card';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject, mirrorFrameProject } from '../../../sim/project/example';
+import { benchCard, TEST_PIECE_KINDS, type TestPieceKind } from '../../../sim/testing/bench-card';
 import { type BenchWords, benchWords, nominalReadoutDeg, readouts, readoutText } from '../../../sim/wording/bench-card';
 import { projectWith } from '../../support/projects';
 

@@ -1,5 +1,6 @@
 /** A method's result with the figures a sentence is about; the rest is plain and harmless. */
-import type { Interval, MethodPrediction, MethodResult, Share } from '../../../sim/run/prediction';
+import type { MethodPrediction, MethodResult } from '../../../sim/run/prediction';
+import type { Interval, Share } from '../../../sim/statistics/estimates';
 
 export const share = (value: number, low = value, high = value): Share => ({ value, low, high });
 

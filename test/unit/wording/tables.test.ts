@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import { SOURCE_NAMES } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
-import type { Share } from '../../../sim/run/prediction';
+import type { Share } from '../../../sim/statistics/estimates';
 import { cautionsFor, FIRST_CAUTION } from '../../../sim/wording/cautions';
 import { gapWithInterval, lengthWithInterval } from '../../../sim/wording/intervals';
 import { gapRows } from '../../../sim/wording/report';

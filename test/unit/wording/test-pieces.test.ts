@@ -1,7 +1,7 @@
 /** The test pieces in words: where to read, how much a degree shows, and why one cannot be used. */
 import { describe, expect, test } from 'vitest';
-import { TEST_PIECE_KINDS, type TestPieceKind, testPieceFigures } from '../../../sim/decide/bench-card';
 import type { Piece, Project } from '../../../sim/project/document';
+import { TEST_PIECE_KINDS, type TestPieceKind, testPieceFigures } from '../../../sim/testing/bench-card';
 import {
   chanceSentence,
   perDegreeText,

@@ -1,7 +1,7 @@
 /** What no single value of a project shows: whether the values fit each other. Assumes that each is in its own range. */
 import { pitchMm, type RingGeometry, ringGeometry, stripNeededMm } from '../geometry/ring';
-import type { Blade, Method, Piece, Project, SizeBy } from './document';
-import { type Problem, safeText } from './problem';
+import type { Blade, Method, Piece, Project, SizeBy } from '../project/document';
+import { type Problem, safeText } from '../project/problem';
 import { testPieceProblems } from './test-piece';
 
 /** Below this a length is rounding, not wood. */

@@ -13,6 +13,7 @@ import {
   type RingMaps,
   WIDTH,
 } from '../closure/ring-maps';
+import type { DrawList } from '../errors/draw-list';
 import { leftFace, nominalPose, rightFace } from '../geometry/faces';
 import { RADIANS_PER_DEGREE } from '../geometry/ring';
 import { cross, dot, place, scale, turn, type Vector } from '../geometry/vectors';
@@ -112,4 +113,16 @@ export function testSetting(row: Float64Array): TestSetting {
     swing += (row[at + CROSSCUT_RIGHT]! + row[at + CROSSCUT_LEFT]!) * RADIANS_PER_DEGREE;
   }
   return Math.abs(swing) > Math.abs(tilt) ? { setting: 'swing', mmPerDeg: swing } : { setting: 'tilt', mmPerDeg: tilt };
+}
+
+/** Reading that the deliberate aim of the tilt causes, mm, by the test piece's reading per face error. */
+export function aimReading(list: DrawList, row: Float64Array): number {
+  let sum = 0;
+  for (const { source, index, weight } of list.offsets) {
+    if (source !== 'aim') continue;
+    index.forEach((error, k) => {
+      if (error < list.sides * ERRORS_PER_STAVE) sum += row[error]! * weight[k]!;
+    });
+  }
+  return sum;
 }

@@ -5,8 +5,17 @@
 import type { TestCuts } from '../project/document';
 import { fillNormals } from '../random/normal';
 import { stream } from '../random/streams';
-import type { OutputMatrix } from '../run/output-matrix';
-import type { TestPlan } from '../run/plan';
+import type { TestSetting } from './test-reading';
+
+/** Test cuts of a method, ready to be simulated. */
+export interface TestPlan extends TestSetting {
+  /** Reading of the piece's shared errors is an output; that of a fresh test piece's own errors comes from here. */
+  ownErrors: { open(seed: number, block: number, label: string): (out: Float64Array, count: number) => void };
+  /** What one degree dialled into the setting does to every output. */
+  perDegree: Float64Array;
+  /** Reading that the deliberate aim causes and that is no error, mm. */
+  aimReadingMm: number;
+}
 
 /**
  * Corrects the shared outputs of `count` set-ups in place (ring by ring, as wide as the matrix) and writes the rounds
@@ -16,7 +25,7 @@ export function runTestCuts(
   test: TestPlan,
   settings: TestCuts,
   shared: Float64Array,
-  matrix: OutputMatrix,
+  matrix: { width: number; readingAt: number },
   count: number,
   seed: number,
   block: number,

@@ -11,8 +11,7 @@ import type { DrawList } from '../errors/draw-list';
 import { drawList, methodCuts } from '../errors/sources';
 import { ringGeometry } from '../geometry/ring';
 import type { Method, Project, TestKind } from '../project/document';
-import { aimReading } from '../run/plan';
-import { LEAST_SENSITIVITY_MM_PER_DEG, readingRow, type TestSetting, testSetting } from './test-reading';
+import { aimReading, LEAST_SENSITIVITY_MM_PER_DEG, readingRow, type TestSetting, testSetting } from './test-reading';
 
 export type TestPieceKind = Exclude<TestKind, 'none'>;
 export const TEST_PIECE_KINDS = [

@@ -1,7 +1,7 @@
 /** The chance of being ahead against counting every pair. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { aheadChance } from '../../../sim/decide/ahead';
+import { aheadChance } from '../../../sim/decide/chance-ahead';
 import { fillNormals } from '../../../sim/random/normal';
 import { stream } from '../../../sim/random/streams';
 import type { RingSample } from '../../../sim/run/prediction';

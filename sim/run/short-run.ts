@@ -1,10 +1,12 @@
 /** A few thousand rings, for questions that ask the same thing of many variants of a method. */
+
 import type { Project } from '../project/document';
-import { runBlock } from '../run/block';
-import { BLOCK_TRIALS, blockCount, trialsInBlock } from '../run/block-loop';
-import { GOOD } from '../run/grade';
-import { methodPlan } from '../run/plan';
-import type { RunOptions } from '../run/run-method';
+import { NORMAL_975 } from '../statistics/normal-distribution';
+import { runBlock } from './block';
+import { BLOCK_TRIALS, blockCount, trialsInBlock } from './block-loop';
+import { GOOD } from './grade';
+import { methodPlan } from './plan';
+import type { RunOptions } from './run-method';
 
 export interface ShortRun {
   trials: number;
@@ -47,6 +49,6 @@ export function pairedYield(first: ShortRun, second: ShortRun): { value: number;
   }
   const n = first.trials;
   const value = (onlyFirst - onlySecond) / n;
-  const reach = 1.959963984540054 * Math.sqrt(Math.max(0, (onlyFirst + onlySecond) / n - value * value) / n);
+  const reach = NORMAL_975 * Math.sqrt(Math.max(0, (onlyFirst + onlySecond) / n - value * value) / n);
   return { value, low: value - reach, high: value + reach };
 }

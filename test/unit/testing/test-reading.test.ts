@@ -3,12 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { misclosure } from '../../../sim/closure/chain';
 import { ringMaps } from '../../../sim/closure/ring-maps';
-import { readingRow, type TestSetting, testSetting } from '../../../sim/decide/test-reading';
 import { leftFace, nominalPose, PERFECT, rightFace, type StaveErrors } from '../../../sim/geometry/faces';
 import { RADIANS_PER_DEGREE, type RingGeometry } from '../../../sim/geometry/ring';
 import { add, compose, dot, inverse, place, scale, turn } from '../../../sim/geometry/vectors';
 import { DEFAULT_TEST } from '../../../sim/project/defaults';
 import type { ShowFace, TestCuts } from '../../../sim/project/document';
+import { readingRow, type TestSetting, testSetting } from '../../../sim/testing/test-reading';
 import { anyRing, faceErrors, geometryOf, type RingSizes, randomErrors, sameForAll } from '../../support/rings';
 
 const eight: RingSizes = { sides: 8, slopeDeg: 0, midWidthMm: 100, heightMm: 120, thicknessMm: 18 };

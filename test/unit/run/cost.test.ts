@@ -1,9 +1,9 @@
 /** What a piece costs: by hand where nothing is left to chance, and against the share of pieces accepted where it is. */
 import { describe, expect, test } from 'vitest';
-import { pieceCost, pieceCostSteps, setUpsFor } from '../../../sim/decide/cost';
 import type { Project } from '../../../sim/project/document';
 import { runBlock } from '../../../sim/run/block';
 import { finish } from '../../../sim/run/block-loop';
+import { pieceCost, pieceCostSteps, setUpsFor } from '../../../sim/run/cost';
 import { SCRAP } from '../../../sim/run/grade';
 import { methodPlan } from '../../../sim/run/plan';
 import type { CostSummary } from '../../../sim/run/prediction';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { checkProject, warnings } from '../../../sim/project/checks';
 import type { Method, Project } from '../../../sim/project/document';
 import { EXAMPLES, exampleProject } from '../../../sim/project/example';
 import { fieldAt } from '../../../sim/project/fields';
 import { problemLine, safeText } from '../../../sim/project/problem';
+import { checkProject, warnings } from '../../../sim/reading/checks';
 
 const withPiece = (piece: Partial<Project['piece']>): Project => {
   const project = exampleProject();

@@ -1,5 +1,6 @@
 /** Of two independent pieces, one made each way: how often is the first the tighter? */
-import type { RingSample, Share } from '../run/prediction';
+import type { RingSample } from '../run/prediction';
+import type { Share } from '../statistics/estimates';
 import { normalQuantile } from '../statistics/normal-distribution';
 
 /**

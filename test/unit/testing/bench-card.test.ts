@@ -1,18 +1,18 @@
 /** From a reading to what to dial: closed forms, limiting cases, and the engine's own test cuts as a Monte Carlo check. */
 import { describe, expect, test } from 'vitest';
-import {
-  type BenchCard,
-  benchCard,
-  TEST_PIECE_KINDS,
-  type TestPieceKind,
-  testPieceFigures,
-} from '../../../sim/decide/bench-card';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import type { Project, TestCuts } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
 import { runBlock } from '../../../sim/run/block';
 import { methodPlan } from '../../../sim/run/plan';
 import { Moments } from '../../../sim/statistics/moments';
+import {
+  type BenchCard,
+  benchCard,
+  TEST_PIECE_KINDS,
+  type TestPieceKind,
+  testPieceFigures,
+} from '../../../sim/testing/bench-card';
 import { type MethodChanges, type ProjectChanges, projectWith } from '../../support/projects';
 
 const RADIANS = Math.PI / 180;

@@ -1,9 +1,10 @@
 /** From the text of a project file to the document, or to sentences that say why not. */
+
+import { parseJson } from '../project/json';
+import { migrate, STEPS } from '../project/migrate';
+import { choiceSentence, valueText } from '../project/problem';
+import { FILE_FORMAT } from '../project/schema';
 import { type Verdict, validate } from './checks';
-import { parseJson } from './json';
-import { migrate, STEPS } from './migrate';
-import { choiceSentence, valueText } from './problem';
-import { FILE_FORMAT } from './schema';
 
 export type ReadOutcome = Verdict;
 

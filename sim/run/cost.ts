@@ -7,14 +7,15 @@
 
 import { fillNormals } from '../random/normal';
 import { stream } from '../random/streams';
-import { ringGrading } from '../run/block';
-import { finish } from '../run/block-loop';
-import { setUps } from '../run/draw-rings';
-import { GOOD, REWORK } from '../run/grade';
-import { openRows } from '../run/joint-rows';
-import type { MethodPlan } from '../run/plan';
-import type { CostSummary, Interval } from '../run/prediction';
+import type { Interval } from '../statistics/estimates';
 import { studentQuantile } from '../statistics/student';
+import { ringGrading } from './block';
+import { finish } from './block-loop';
+import { setUps } from './draw-rings';
+import { GOOD, REWORK } from './grade';
+import { openRows } from './joint-rows';
+import type { MethodPlan } from './plan';
+import type { CostSummary } from './prediction';
 
 /** Attempts that may fail in a row of a thousand before no cost per piece is given. */
 const LEAST_SUCCESS_SHARE = 1 / 1000;

@@ -1,8 +1,8 @@
 /** Whether a project can be computed: every value by itself (the schema), then the values against each other. */
-import type { Method, Project } from './document';
+import type { Method, Project } from '../project/document';
+import { type Problem, pathText, safeText } from '../project/problem';
+import { projectSchema } from '../project/schema';
 import { fittingProblems } from './fitting';
-import { type Problem, pathText, safeText } from './problem';
-import { projectSchema } from './schema';
 
 export type Verdict = { ok: true; project: Project } | { ok: false; problems: Problem[] };
 

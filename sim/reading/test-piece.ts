@@ -1,9 +1,9 @@
 /** Whether the test piece of a method tells enough about the setting it is meant to correct. */
 import { ringMaps } from '../closure/ring-maps';
-import { LEAST_SENSITIVITY_MM_PER_DEG, readingRow, testSetting } from '../decide/test-reading';
 import type { RingGeometry } from '../geometry/ring';
-import type { Method, Piece } from './document';
-import type { Problem } from './problem';
+import type { Method, Piece } from '../project/document';
+import type { Problem } from '../project/problem';
+import { LEAST_SENSITIVITY_MM_PER_DEG, readingRow, testSetting } from '../testing/test-reading';
 
 /** @param path of the method, e.g. `methods[0]`; the piece and the kind of test must fit each other already */
 export function testPieceProblems(piece: Piece, method: Method, geometry: RingGeometry, path: string): Problem[] {
