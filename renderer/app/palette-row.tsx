@@ -1,7 +1,8 @@
 /** One command in the list: what it does, its keys, and why it does nothing just now where that is so. */
 import { useEffect, useRef } from 'react';
-import { type Command, shortcutText } from './command';
-import { IS_MAC } from './is-mac';
+import { IS_MAC } from '../parts/is-mac';
+import { shortcutText } from '../parts/shortcut';
+import type { Command } from './command';
 
 interface PaletteRowProps {
   id: string;

@@ -1,6 +1,6 @@
 /** How many rings of a hundred have their worst gap within each step of the scale. Bars over the limit are hollow. */
 import { type Histogram, histogram } from '../../sim/statistics/ecdf';
-import { markOf } from '../app/method-mark';
+import { markOf } from '../parts/method-mark';
 import { type GapRow, GapRows, NO_GAP_MM, type RowPlace } from './gap-rows';
 import type { GapScale } from './gap-scale';
 

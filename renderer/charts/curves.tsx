@@ -1,7 +1,7 @@
 /** The lines and bands of chances against the gap, drawn anew only when they or the room for them change. */
 import { memo } from 'react';
 import { Area, CartesianGrid, ComposedChart, Line, XAxis, YAxis } from 'recharts';
-import { markOf } from '../app/method-mark';
+import { markOf } from '../parts/method-mark';
 import type { GapScale } from './gap-scale';
 
 export interface CurvePoint {

@@ -1,7 +1,7 @@
 /** One row a method on a shared scale of gaps: what has no gap stands before the scale, what is beyond it after it. */
 import type { ReactNode } from 'react';
-import { MethodLabel } from '../app/method-mark';
-import { unbroken } from '../app/unbroken';
+import { lengthsOnOneLine } from '../parts/lengths-on-one-line';
+import { MethodLabel } from '../parts/method-mark';
 import type { GapScale } from './gap-scale';
 import { type Axis, type PlotRoom, PlotSurface, TICK_TEXT_REM } from './plot-surface';
 import { useSize } from './use-size';
@@ -86,7 +86,7 @@ export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, d
           </div>
           <div className="dot-words">
             <MethodLabel index={row.index} name={row.name} />
-            <p className="dot-sentence">{unbroken(row.sentence)}</p>
+            <p className="dot-sentence">{lengthsOnOneLine(row.sentence)}</p>
           </div>
         </div>
       ))}

@@ -1,11 +1,11 @@
 /** The chance of a good piece against the limit as plain SVG: one line a method with its interval. */
 import type { MethodResult } from '../../sim/run/prediction';
 import { gapText, lengthText } from '../../sim/wording/figures';
-import { markOf } from '../app/method-mark';
 import { gapScale } from '../charts/gap-scale';
 import { spreadLabels } from '../charts/spread-labels';
 import type { Display } from '../inputs/field-props';
-import { yieldAt } from '../pages/verdict/at-limit';
+import { markOf } from '../parts/method-mark';
+import { yieldAt } from '../state/at-limit';
 
 export interface CurveOf {
   result: MethodResult;

@@ -4,11 +4,11 @@ import type { MethodResult } from '../../sim/run/prediction';
 import { quantileDots } from '../../sim/statistics/dots';
 import { dotsText } from '../../sim/wording/explain';
 import { gapText, lengthText } from '../../sim/wording/figures';
-import { markOf } from '../app/method-mark';
 import { DOTS } from '../charts/dot-rows';
 import { gapScale } from '../charts/gap-scale';
 import { BESIDE_GAP, dotSize, packDots, stackDots } from '../charts/stack-dots';
 import type { Display } from '../inputs/field-props';
+import { markOf } from '../parts/method-mark';
 
 interface SheetDotsProps {
   result: MethodResult;

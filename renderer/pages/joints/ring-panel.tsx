@@ -12,13 +12,13 @@ import {
   shownGap,
   TOUCHES_MM,
 } from '../../../sim/wording/joints';
-import { unbroken } from '../../app/unbroken';
 import { ChartFrame } from '../../charts/chart-frame';
 import { TextTableView } from '../../charts/text-table';
 import { mostExaggeration } from '../../drawing/gap-outline';
 import { RingGaps } from '../../drawing/ring-gaps';
 import { useRingsToSave } from '../../exports/project-exports';
 import { formatPlain } from '../../inputs/format-quantity';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import type { QuestionOutcome } from '../../state/use-question';
 
 export interface MarkedJoint {
@@ -49,7 +49,7 @@ export function RingPanel({ project, outcome, exaggeration, jointP95Mm, marked, 
       caption={
         <span className={isFresh ? undefined : 'softened'}>
           {drawn
-            ? unbroken(ringSentence(drawn, piece.showFace, display))
+            ? lengthsOnOneLine(ringSentence(drawn, piece.showFace, display))
             : 'The ring is drawn when all rings are closed.'}{' '}
           {isOpen &&
             (used < exaggeration
@@ -123,9 +123,13 @@ function JointCard({ project, joints, marked, jointP95Mm }: JointCardProps) {
           <dd>{size(opening.innerMm)}</dd>
         </div>
       </dl>
-      {isOver && <p className="over-limit">{unbroken(`Over the limit of ${gapText(limits.showGapMm, display)}.`)}</p>}
+      {isOver && (
+        <p className="over-limit">{lengthsOnOneLine(`Over the limit of ${gapText(limits.showGapMm, display)}.`)}</p>
+      )}
       {p95 !== undefined && (
-        <p className="note">{unbroken(`In all rings, 95 of 100 are under ${gapText(p95, display)} at this joint.`)}</p>
+        <p className="note">
+          {lengthsOnOneLine(`In all rings, 95 of 100 are under ${gapText(p95, display)} at this joint.`)}
+        </p>
       )}
       <ul className="drawing-key note">
         <li>
@@ -138,7 +142,7 @@ function JointCard({ project, joints, marked, jointP95Mm }: JointCardProps) {
           <svg viewBox="0 0 12 12" aria-hidden="true" className="gap-joint over">
             <path className="gap-space" d="M1 1H11L7 11H5Z" />
           </svg>
-          {unbroken(`shows more than ${gapText(limits.showGapMm, display)}`)}
+          {lengthsOnOneLine(`shows more than ${gapText(limits.showGapMm, display)}`)}
         </li>
       </ul>
     </section>

@@ -3,7 +3,7 @@ import { bestChances, type MethodDifferences, methodDifferences } from '../../..
 import type { MethodResult, Share } from '../../../sim/run/prediction';
 import { sortedCopy } from '../../../sim/statistics/quantiles';
 import { rankedByMerit } from '../../../sim/wording/verdict';
-import type { WeighedMethod } from './use-verdict';
+import type { WeighedMethod } from '../../state/use-verdict';
 
 /** So many rings tell differences finely enough, and are compared before the eye notices. */
 export const RINGS_COMPARED = 40_000;

@@ -1,7 +1,7 @@
 /** A method's result read at a show limit: the simulated rings answer for every limit, without being simulated anew. */
-import type { MethodResult, Share } from '../../../sim/run/prediction';
-import { countAtMost } from '../../../sim/statistics/ecdf';
-import { wilson } from '../../../sim/statistics/wilson';
+import type { MethodResult, Share } from '../../sim/run/prediction';
+import { countAtMost } from '../../sim/statistics/ecdf';
+import { wilson } from '../../sim/statistics/wilson';
 
 /** Share of good pieces if every show gap up to `limitMm` were good enough, the other demands as they are. */
 export function yieldAt({ prediction, sample }: MethodResult, limitMm: number): Share {

@@ -1,9 +1,9 @@
 /** A chart whose figures take a while to work out: empty, being worked out, stopped, failed and answered. */
 import type { ReactNode } from 'react';
 import type { FigureTable } from '../../sim/export/figure-table';
-import { WorkRing } from '../app/work-ring';
-import { ChartFrame } from '../charts/chart-frame';
+import { WorkRing } from '../parts/work-ring';
 import type { QuestionOutcome } from '../state/use-question';
+import { ChartFrame } from './chart-frame';
 import './question-panel.css';
 
 interface QuestionPanelProps<Answer> {
