@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { lengthsOnOneLine } from '../parts/lengths-on-one-line';
 import { MethodLabel } from '../parts/method-mark';
 import type { GapScale } from './gap-scale';
-import { type Axis, type PlotRoom, PlotSurface, TICK_TEXT_REM } from './plot-surface';
+import { type Axis, type PlotRoom, PlotSurface, TICK_TEXT_REM, TICKS_REM } from './plot-surface';
 import { useSize } from './use-size';
 
 export interface GapRow {
@@ -38,8 +38,6 @@ interface GapRowsProps<Row extends GapRow> {
 export const NO_GAP_MM = 0.005;
 const HEIGHT_REM = 6;
 const AXIS_REM = 3.25;
-const TICKS_REM = 1.5;
-
 export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, draw }: GapRowsProps<Row>) {
   const [box, { widthPx, textPx }] = useSize<HTMLDivElement>();
   const besidePx = AXIS_REM * textPx;

@@ -43,7 +43,7 @@ export function QuestionPanel<Answer>(props: QuestionPanelProps<Answer>) {
 const PENDING = 'Not worked out yet.';
 
 /** The place of an answer that is not there yet. */
-export function QuestionRoom({ room }: { room: string }) {
+function QuestionRoom({ room }: { room: string }) {
   return (
     <p className="question-room" style={{ minHeight: room }}>
       {PENDING}

@@ -62,7 +62,7 @@ function pairsOf(outcomes: readonly MethodOutcome[]): AheadPair[] {
   );
 }
 
-export function verdictFor(project: Project, outcomes: readonly MethodOutcome[]): Verdict {
+function verdictFor(project: Project, outcomes: readonly MethodOutcome[]): Verdict {
   const pairs = pairsOf(outcomes);
   const methods = weighed(outcomes, project.limits.showGapMm);
   const results = methods.map(({ result }) => result);
