@@ -27,14 +27,13 @@ const INTERFACE_PACKAGES = [
   'zod',
   'zustand',
   'zundo',
-  'comlink',
 ];
 
 /** The first folder that holds a file decides. */
 const TABLE: readonly Allowance[] = [
   { folder: 'sim/project', folders: ['sim'], packages: ['zod'] },
   { folder: 'sim', folders: ['sim'], packages: [] },
-  { folder: 'renderer/worker', folders: ['sim', 'renderer/worker'], packages: ['comlink'] },
+  { folder: 'renderer/worker', folders: ['sim', 'renderer/worker'], packages: [] },
   { folder: 'renderer', folders: ['sim', 'renderer'], typesFrom: ['main/contract'], packages: INTERFACE_PACKAGES },
   { folder: 'main/shell', folders: ['sim', 'main'], packages: ['node', 'zod', 'electron'] },
   { folder: 'main/contract', folders: ['sim', 'main/contract'], packages: ['zod'] },
@@ -43,6 +42,24 @@ const TABLE: readonly Allowance[] = [
 
 /** These load a program that is built from another folder, by its path in dist/. */
 const LOADERS: readonly string[] = ['main/print/load-report-program.ts'];
+
+/**
+ * The floors inside the pages: what each folder of `renderer` stands on. None stands on the app, which mounts them all,
+ * and a page stands on no other page. Of the workers the pages take only the types of what is asked and answered.
+ */
+export const RENDERER_FLOORS: Readonly<Record<string, { on: readonly string[]; typesFrom?: readonly string[] }>> = {
+  inputs: { on: [] },
+  host: { on: [] },
+  worker: { on: [] },
+  state: { on: ['worker'] },
+  parts: { on: ['inputs', 'state'] },
+  drawing: { on: ['inputs', 'parts'] },
+  exports: { on: ['inputs', 'state', 'parts'] },
+  charts: { on: ['inputs', 'state', 'parts', 'exports'] },
+  report: { on: ['inputs', 'state', 'parts', 'drawing', 'charts'] },
+  pages: { on: ['inputs', 'state', 'parts', 'drawing', 'exports', 'charts', 'report'], typesFrom: ['worker'] },
+  app: { on: ['inputs', 'host', 'worker', 'state', 'parts', 'drawing', 'exports', 'charts', 'report', 'pages'] },
+};
 
 /** One way in which a file breaks the law: where and what. */
 export interface Breach {
@@ -126,12 +143,33 @@ function packageOf(specifier: string): string {
     .join('/');
 }
 
+function targetOf(file: string, specifier: string): string {
+  return normalize(join(dirname(file), specifier)).replaceAll('\\', '/');
+}
+
+/** The folder of a file of `renderer` that is its own to import from: its floor, and of the pages its page alone. */
+function rendererRoom(path: string): string {
+  const parts = path.split('/');
+  return parts.slice(0, parts[1] === 'pages' ? 3 : 2).join('/');
+}
+
+function rendererBreachOf(file: string, { specifier, typeOnly }: Import): string | null {
+  const target = targetOf(file, specifier);
+  if (!specifier.startsWith('.') || !isWithin(target, 'renderer')) return null;
+  const room = rendererRoom(file);
+  if (isWithin(target, room)) return null;
+  const [from = '', to = ''] = [file, target].map((path) => path.split('/')[1]);
+  const { on, typesFrom = [] } = RENDERER_FLOORS[from] ?? { on: [] };
+  if (on.includes(to) || (typeOnly && typesFrom.includes(to))) return null;
+  return `${room} does not stand on ${rendererRoom(target)}`;
+}
+
 function breachOf(file: string, allowance: Allowance, { specifier, typeOnly }: Import): string | null {
   const { folder, folders, typesFrom = [], packages } = allowance;
   if (!specifier.startsWith('.')) {
     return packages.includes(packageOf(specifier)) ? null : `${folder} may not import ${specifier}`;
   }
-  const target = normalize(join(dirname(file), specifier)).replaceAll('\\', '/');
+  const target = targetOf(file, specifier);
   if (folders.some((allowed) => isWithin(target, allowed))) return null;
   if (!typesFrom.some((allowed) => isWithin(target, allowed))) return `${folder} may not import ${target}`;
   return typeOnly ? null : `${folder} may import only types from ${target}`;
@@ -149,6 +187,7 @@ export function breachesIn(file: string, source: string): Breach[] {
   const isLoader = LOADERS.includes(file);
   const judged = imports.filter(({ specifier }) => !(isLoader && specifier === COMPUTED));
   const found = judged.flatMap((one) => breachOf(file, allowance, one) ?? []);
+  if (isWithin(file, 'renderer')) found.push(...imports.flatMap((one) => rendererBreachOf(file, one) ?? []));
   if (isWithin(file, 'sim')) found.push(...restless.map((name) => `sim may not use ${name}`));
   return found.map((what) => ({ file, what }));
 }
