@@ -1,15 +1,16 @@
 /** Everything a person can do from the whole window. Buttons, keys, the list of commands and the window's menu read this one list. */
 import type { Host } from '../../main/contract/host';
 import { savePrediction, saveRings, whyNoPrediction, whyNoRings } from '../exports/project-exports';
+import { openOrientation } from '../parts/orientation';
+import type { Shortcut } from '../parts/shortcut';
 import { edit, redo, undo, useDocument } from '../state/document-store';
+import { offered } from '../state/offered-commands';
 import type { Simulation } from '../state/simulate-project';
 import { standingNow } from '../state/standing';
 import { PAGE_NAMES, PAGES, showPage, type ThemeChoice, useView } from '../state/view-store';
-import type { Command, CommandGroup, Shortcut } from './command';
+import type { Command, CommandGroup } from './command';
 import { methodCommands } from './method-commands';
-import { offered } from './offered-commands';
 import { mayLeave, openExample, openFile, openRecent, saveFile } from './open-save';
-import { openOrientation } from './orientation';
 import { openPalette } from './palette-store';
 
 const mod = (key: string, shift = false): Shortcut => ({ key, mod: true, shift });

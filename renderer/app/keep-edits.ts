@@ -3,13 +3,14 @@ import type { Host, OpenedFile } from '../../main/contract/host';
 import type { Project } from '../../sim/project/document';
 import { writeProject } from '../../sim/project/write';
 import { readProject } from '../../sim/reading/read';
+import { fileNameFor } from '../exports/file-name';
 import { askToChoose } from '../state/choice-store';
 import { useDocument } from '../state/document-store';
 import { isEdited, useFile } from '../state/file-store';
 import { keepableProject } from '../state/keepable-project';
 import { problemsOf } from '../state/problems';
 import { refuse } from '../state/view-store';
-import { fileNameFor, takeUpEdits } from './open-save';
+import { takeUpEdits } from './open-save';
 
 const KEPT_AFTER_MS = 2000;
 /** Somebody who never rests is not to lose more than this. */

@@ -9,12 +9,13 @@ import { startPool, startWorkerAlone } from '../worker/start-pool';
 import { keepEdits, offerRecovery } from './keep-edits';
 import { openAtStart } from './open-save';
 import { Root } from './root';
-import './tokens.css';
-import './base.css';
+import '../parts/tokens.css';
+import '../parts/base.css';
 import './layout.css';
-import './controls.css';
-import './charts.css';
-import './pages.css';
+import '../parts/page-frame.css';
+import '../parts/controls.css';
+import '../charts/charts.css';
+import '../pages/pages.css';
 
 const host = chooseHost();
 keepViewOnMachine(await host.keptView(), (text) => void host.keepView(text));

@@ -6,13 +6,12 @@ import { sizeProblem } from '../../sim/project/file-size';
 import { type Problem, problemLine } from '../../sim/project/problem';
 import { writeProject } from '../../sim/project/write';
 import { readProject } from '../../sim/reading/read';
+import { fileNameFor } from '../exports/file-name';
 import { askToChoose } from '../state/choice-store';
 import { replaceProject, useDocument } from '../state/document-store';
 import { isEdited, useFile } from '../state/file-store';
 import { problemsOf } from '../state/problems';
 import { announce, refuse, useView } from '../state/view-store';
-
-const EXTENSION = '.ringtrue.json';
 
 function isProblem(answer: object): answer is HostProblem {
   return 'problem' in answer;
@@ -20,16 +19,6 @@ function isProblem(answer: object): answer is HostProblem {
 
 function lines(problems: readonly Problem[]): string[] {
   return problems.map(problemLine);
-}
-
-/** A file name made of the title: letters, digits and dashes. */
-export function fileNameFor(title: string): string {
-  const stem = title
-    .toLowerCase()
-    .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60);
-  return `${stem || 'project'}${EXTENSION}`;
 }
 
 function show(project: Project, file: { name: string | null; place: string | null }): void {

@@ -1,8 +1,10 @@
 /** The strip along the top, ruled like the title block of a drawing: whose piece it is, the pages, and what can be done. */
+
+import { IS_MAC } from '../parts/is-mac';
+import { ariaShortcut, shortcutText } from '../parts/shortcut';
 import { edit, useDocument } from '../state/document-store';
 import { PAGE_NAMES, PAGES, showPage, type ThemeChoice, useView } from '../state/view-store';
-import { ariaShortcut, type Command, shortcutText } from './command';
-import { IS_MAC } from './is-mac';
+import type { Command } from './command';
 import { useIsEdited } from './use-window-events';
 
 const TOOLS = ['open', 'open-recent', 'save', 'open-example', 'undo', 'redo', 'commands', 'orientation'];

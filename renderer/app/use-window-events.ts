@@ -1,12 +1,13 @@
 /** Keys, dropped files and the edited mark: what the window as a whole listens to. */
 import { useEffect } from 'react';
 import type { Host } from '../../main/contract/host';
+import { isPressed, menuShortcut } from '../parts/shortcut';
 import { useDocument } from '../state/document-store';
 import { isEdited, useFile } from '../state/file-store';
 import { useRun } from '../state/run-store';
 import { useView } from '../state/view-store';
 import { tellOfChange } from './changed-on-disk';
-import { type Command, isPressed, menuShortcut } from './command';
+import type { Command } from './command';
 import { mayLeave, takeUpDropped } from './open-save';
 
 /** A slider moves many times a second; the menu, which is closed then, need not. */

@@ -1,9 +1,10 @@
 /** How many rings of a hundred have their worst gap within each step of the scale. Bars over the limit are hollow. */
 import { NO_GAP_MM } from '../../sim/geometry/thresholds';
 import { type Histogram, histogram } from '../../sim/statistics/ecdf';
-import { markOf } from '../app/method-mark';
+import { markOf } from '../parts/method-mark';
 import { type GapRow, GapRows, type RowPlace } from './gap-rows';
 import type { GapScale } from './gap-scale';
+import { TICK_TEXT_REM } from './plot-surface';
 
 /** The bars of one method, as shares of all its rings. */
 export interface BarShares {
@@ -70,7 +71,7 @@ export function BarRows({ rows, edgesMm, scale, limitMm, formatGap }: BarRowsPro
             {bar(centrePx - besidePx / 2, centrePx + besidePx / 2, share, isOver)}
             <text
               className="axis-text"
-              fontSize={0.8125 * textPx}
+              fontSize={TICK_TEXT_REM * textPx}
               textAnchor="middle"
               x={centrePx}
               y={heightPx - Math.min(1, share / most) * roomPx - 0.3 * textPx}

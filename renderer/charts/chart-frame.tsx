@@ -1,12 +1,12 @@
 /** Around every chart: its caption, its own boundary for failures, the same figures as a table, and the way to keep it. */
 import { type ReactNode, useRef, useState } from 'react';
 import type { FigureTable } from '../../sim/export/figure-table';
-import { FailureBoundary } from '../app/failure-boundary';
-import { useHost } from '../app/host-context';
-import { Scrolls } from '../app/scrolls';
 import { SaveMenu, type WayToSave } from '../exports/save-menu';
 import { picturesOf, tableOf } from '../exports/ways-to-save';
 import { ExplainedHead } from '../inputs/explained';
+import { FailureBoundary } from '../parts/failure-boundary';
+import { useHost } from '../parts/host-context';
+import { Scrolls } from '../parts/scrolls';
 
 interface ChartFrameProps {
   title: string;

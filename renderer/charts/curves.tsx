@@ -1,8 +1,9 @@
 /** The lines and bands of chances against the gap, drawn anew only when they or the room for them change. */
 import { memo } from 'react';
 import { Area, CartesianGrid, ComposedChart, Line, XAxis, YAxis } from 'recharts';
-import { markOf } from '../app/method-mark';
+import { markOf } from '../parts/method-mark';
 import type { GapScale } from './gap-scale';
+import { TICK_TEXT_REM } from './plot-surface';
 
 export interface CurvePoint {
   limitMm: number;
@@ -63,7 +64,7 @@ export const Curves = memo(function Curves({ lines, scale, formatGap, room }: Cu
     points: lines.map((line) => line.points[i]),
   }));
   type Row = (typeof rows)[number];
-  const tick = { fontSize: 0.8125 * textPx, fill: 'var(--ink-soft)' };
+  const tick = { fontSize: TICK_TEXT_REM * textPx, fill: 'var(--ink-soft)' };
   return (
     <ComposedChart
       width={widthPx}

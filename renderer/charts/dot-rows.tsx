@@ -1,6 +1,6 @@
 /** Fifty dots a method: each dot stands for one ring in fifty, at its worst gap. Dots over the limit are hollow. */
 import { NO_GAP_MM } from '../../sim/geometry/thresholds';
-import { markOf } from '../app/method-mark';
+import { markOf } from '../parts/method-mark';
 import { type GapRow, GapRows, type RowPlace } from './gap-rows';
 import type { GapScale } from './gap-scale';
 import { BESIDE_GAP, type Dot, dotSize, packDots, stackDots } from './stack-dots';

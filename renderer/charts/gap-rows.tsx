@@ -1,9 +1,9 @@
 /** One row a method on a shared scale of gaps: what has no gap stands before the scale, what is beyond it after it. */
 import type { ReactNode } from 'react';
-import { MethodLabel } from '../app/method-mark';
-import { unbroken } from '../app/unbroken';
+import { lengthsOnOneLine } from '../parts/lengths-on-one-line';
+import { MethodLabel } from '../parts/method-mark';
 import type { GapScale } from './gap-scale';
-import { type Axis, type PlotRoom, PlotSurface, TICK_TEXT_REM } from './plot-surface';
+import { type Axis, type PlotRoom, PlotSurface, TICK_TEXT_REM, TICKS_REM } from './plot-surface';
 import { useSize } from './use-size';
 
 export interface GapRow {
@@ -36,8 +36,6 @@ interface GapRowsProps<Row extends GapRow> {
 
 const HEIGHT_REM = 6;
 const AXIS_REM = 3.25;
-const TICKS_REM = 1.5;
-
 export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, draw }: GapRowsProps<Row>) {
   const [box, { widthPx, textPx }] = useSize<HTMLDivElement>();
   const besidePx = AXIS_REM * textPx;
@@ -84,7 +82,7 @@ export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, d
           </div>
           <div className="dot-words">
             <MethodLabel index={row.index} name={row.name} />
-            <p className="dot-sentence">{unbroken(row.sentence)}</p>
+            <p className="dot-sentence">{lengthsOnOneLine(row.sentence)}</p>
           </div>
         </div>
       ))}

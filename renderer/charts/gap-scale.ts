@@ -1,6 +1,7 @@
 /** The one scale of gaps that curve and dots share, from 0 to a round figure, in the unit on the screen. */
 import { MM_PER_INCH } from '../../sim/geometry/thresholds';
 import type { Display } from '../inputs/field-props';
+import { evenScale } from './even-scale';
 
 export interface GapScale {
   maxMm: number;
@@ -11,9 +12,6 @@ export interface GapScale {
 
 /** Beyond this a ring does not close any more; nothing is drawn there. */
 const MOST_MM = 2;
-const STEPS = [1, 2, 2.5, 5, 10];
-const FEWEST_TICKS = 4;
-
 const LEAST_MM = 0.05;
 
 /**
@@ -22,12 +20,8 @@ const LEAST_MM = 0.05;
  */
 export function gapScale(wantedMm: number, limitMm: number, display: Display): GapScale {
   const unitMm = display === 'metric' ? 1 : MM_PER_INCH;
-  const least = Math.max(Math.min(wantedMm, MOST_MM), limitMm, LEAST_MM) / unitMm;
-  const power = 10 ** Math.floor(Math.log10(least / FEWEST_TICKS));
-  const step = (STEPS.find((s) => s * power * (FEWEST_TICKS + 2) >= least) ?? 10) * power;
-  const count = Math.ceil(least / step - 1e-9);
-  const ticksMm = Array.from({ length: count + 1 }, (_, i) => i * step * unitMm);
-  return { maxMm: count * step * unitMm, ticksMm, stepMm: display === 'metric' ? 0.01 : 0.0005 * MM_PER_INCH };
+  const { max, ticks } = evenScale(0, Math.max(Math.min(wantedMm, MOST_MM), limitMm, LEAST_MM), unitMm);
+  return { maxMm: max, ticksMm: ticks, stepMm: display === 'metric' ? 0.01 : 0.0005 * MM_PER_INCH };
 }
 
 /** Of a step between two ticks, where a curve is told point by point. */

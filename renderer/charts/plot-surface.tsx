@@ -6,6 +6,9 @@ import type { EvenScale } from './even-scale';
 /** The size of the words along an axis. */
 export const TICK_TEXT_REM = 0.8125;
 
+/** What the ticks along the foot take. */
+export const TICKS_REM = 1.5;
+
 export interface Axis extends Omit<EvenScale, 'ticks'> {
   ticks: readonly number[];
   format: (value: number) => string;

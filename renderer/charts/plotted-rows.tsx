@@ -4,7 +4,7 @@
  */
 import { type ReactNode, useLayoutEffect, useRef, useState } from 'react';
 import './plotted-rows.css';
-import { type Axis, type PlotRoom, PlotSurface, TICK_TEXT_REM } from './plot-surface';
+import { type Axis, type PlotRoom, PlotSurface, TICK_TEXT_REM, TICKS_REM } from './plot-surface';
 import { remPx } from './use-size';
 
 /** Where the marks of one row go, px from the upper left corner of the plot. */
@@ -47,7 +47,6 @@ interface Measured {
   byColumn: readonly Cells[];
 }
 
-const TICKS_REM = 1.5;
 /** For what stands at the ends of the scale. */
 const BESIDE_REM = 1;
 

@@ -1,5 +1,5 @@
 /** Several figures over the number of test rounds, side by side: each a mark with its interval, none joined. */
-import { markOf } from '../app/method-mark';
+import { markOf } from '../parts/method-mark';
 import type { EvenScale } from './even-scale';
 import { PlainPlot, type PlotPlace } from './plain-plot';
 

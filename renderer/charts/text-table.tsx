@@ -1,7 +1,7 @@
 /** A table of the shared wording as the pages show it: first column names, the others figures. */
 import type { TextTable } from '../../sim/wording/tables';
-import { unbroken } from '../app/unbroken';
 import { ExplainedHead } from '../inputs/explained';
+import { lengthsOnOneLine } from '../parts/lengths-on-one-line';
 
 interface TextTableViewProps {
   table: TextTable;
@@ -35,10 +35,10 @@ export function TextTableView({ table, firstHead, marked = null, onMark }: TextT
             aria-current={row === marked || undefined}
             onPointerEnter={onMark && (() => onMark(row))}
           >
-            {name === '' ? <td /> : <th scope="row">{unbroken(name)}</th>}
+            {name === '' ? <td /> : <th scope="row">{lengthsOnOneLine(name)}</th>}
             {cells.map((cell, column) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: a cell is its place.
-              <td key={column}>{unbroken(cell)}</td>
+              <td key={column}>{lengthsOnOneLine(cell)}</td>
             ))}
           </tr>
         ))}

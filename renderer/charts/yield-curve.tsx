@@ -1,5 +1,5 @@
 /** The chance that a piece is good enough, against how tight good enough is: one line a method, with its interval. */
-import { MethodLabel, markOf } from '../app/method-mark';
+import { MethodLabel, markOf } from '../parts/method-mark';
 import { useAfterDrawing } from '../state/after-drawing';
 import { type Curve, type CurveRoom, Curves, freshnessOf } from './curves';
 import type { GapScale } from './gap-scale';

@@ -2,7 +2,7 @@
 import type { Picture } from './picture';
 
 /** Pixels of the file for each of the page's. */
-export const PNG_SCALE = 2;
+const PNG_SCALE = 2;
 
 /** @throws {Error} when the browser cannot draw so large a picture */
 export async function pngOf({ svg, widthPx, heightPx }: Picture): Promise<Uint8Array<ArrayBuffer>> {

@@ -3,15 +3,15 @@ import type { Host } from '../../main/contract/host';
 import { predictionJson } from '../../sim/export/prediction-json';
 import { ringFigures, ringTableName } from '../../sim/export/ring-figures';
 import type { MethodResult } from '../../sim/run/prediction';
-import { useHost } from '../app/host-context';
-import { resultAtLimit } from '../pages/verdict/at-limit';
+import { useHost } from '../parts/host-context';
+import { resultAtLimit } from '../state/at-limit';
 import { useDocument } from '../state/document-store';
 import { useJointsView } from '../state/joints-view';
 import { type MethodOutcome, methodOutcomes, useMethodOutcomes } from '../state/method-outcomes';
 import { methodLookedAt } from '../state/method-shown';
 import { useRun } from '../state/run-store';
 import { useView } from '../state/view-store';
-import { csvOf, exportName, handOut } from './hand-out';
+import { csvOf, exportName, saveExport } from './save-export';
 import type { WayToSave } from './save-menu';
 
 const NOT_YET = 'Wait until the figures are worked out in full.';
@@ -52,7 +52,7 @@ export async function savePrediction(host: Host): Promise<void> {
   const results = wholeResults(outcomesNow());
   if (results === null) return;
   const predictions = results.map(({ prediction }) => prediction);
-  await handOut(host, exportName(project, 'prediction', 'json'), () => predictionJson(project, predictions));
+  await saveExport(host, exportName(project, 'prediction', 'json'), () => predictionJson(project, predictions));
 }
 
 /** Every ring of the method that the page Joints looks at. */
@@ -61,7 +61,7 @@ export async function saveRings(host: Host): Promise<void> {
   const result = ringsResult(outcomesNow());
   if (result === null) return;
   const name = exportName(project, `rings ${result.prediction.name}`, 'csv');
-  await handOut(host, name, () => csvOf(ringFigures(result, project.display), ringTableName(result), project));
+  await saveExport(host, name, () => csvOf(ringFigures(result, project.display), ringTableName(result), project));
 }
 
 export function usePredictionToSave(): WayToSave {

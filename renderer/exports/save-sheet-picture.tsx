@@ -1,16 +1,16 @@
 /** Keeps the sheet on the screen as a picture, drawn from the page itself. */
-import { useHost } from '../app/host-context';
+import { useHost } from '../parts/host-context';
 import { useDocument } from '../state/document-store';
-import { exportName, handOut, originText } from './hand-out';
 import { pictureOfSheet } from './picture';
 import { pngOf } from './png';
+import { exportName, originText, saveExport } from './save-export';
 
 /** Stands in the panel of the sheet. */
 export function SaveSheetPicture() {
   const host = useHost();
   const save = (button: HTMLElement): Promise<void> => {
     const { project } = useDocument.getState();
-    return handOut(host, exportName(project, 'client', 'png'), async () => {
+    return saveExport(host, exportName(project, 'client', 'png'), async () => {
       const sheet = button.closest('.sheet-panel')?.querySelector('.sheet');
       if (!sheet) throw new Error('There is no sheet on the screen. Open the page Explain.');
       const title = sheet.getAttribute('aria-label') ?? project.title;

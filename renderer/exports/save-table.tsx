@@ -1,6 +1,6 @@
 /** Keeps a table that stands by itself. */
 import type { FigureTable } from '../../sim/export/figure-table';
-import { useHost } from '../app/host-context';
+import { useHost } from '../parts/host-context';
 import { SaveMenu, type WayToSave } from './save-menu';
 import { tableOf } from './ways-to-save';
 

@@ -1,6 +1,6 @@
 /** A drawing with the button that keeps it; its title and description are its own. */
 import { type ReactNode, useRef } from 'react';
-import { useHost } from '../app/host-context';
+import { useHost } from '../parts/host-context';
 import { SaveMenu } from './save-menu';
 import { picturesOf } from './ways-to-save';
 

@@ -2,10 +2,10 @@
 import type { Host } from '../../main/contract/host';
 import type { FigureTable } from '../../sim/export/figure-table';
 import { useDocument } from '../state/document-store';
-import { csvOf, exportName, handOut, originText } from './hand-out';
 import { LEFT_OUT } from './paint-page';
 import { pictureOf } from './picture';
 import { pngOf } from './png';
+import { csvOf, exportName, originText, saveExport } from './save-export';
 import type { WayToSave } from './save-menu';
 
 export interface Pictured {
@@ -36,13 +36,13 @@ export function picturesOf(host: Host, { title, description, blocks }: Pictured)
       id: 'svg',
       label: 'SVG',
       note: 'a drawing, sharp at any size',
-      save: () => handOut(host, name('svg'), () => picture().svg),
+      save: () => saveExport(host, name('svg'), () => picture().svg),
     },
     {
       id: 'png',
       label: 'PNG',
       note: 'a picture, twice as fine as the screen',
-      save: () => handOut(host, name('png'), async () => pngOf(picture())),
+      save: () => saveExport(host, name('png'), async () => pngOf(picture())),
     },
   ];
 }
@@ -51,7 +51,7 @@ export function picturesOf(host: Host, { title, description, blocks }: Pictured)
 export function tableOf(host: Host, title: string, table: () => FigureTable): WayToSave {
   const save = (): Promise<void> => {
     const { project } = useDocument.getState();
-    return handOut(host, exportName(project, title, 'csv'), () => csvOf(table(), title, project));
+    return saveExport(host, exportName(project, title, 'csv'), () => csvOf(table(), title, project));
   };
   return { id: 'csv', label: 'CSV', note: 'a table with all digits, for a spreadsheet', save };
 }

@@ -13,8 +13,8 @@ import {
   seasonGapSentences,
   whySentences,
 } from '../../sim/wording/explain';
-import { unbroken } from '../app/unbroken';
 import { RingPlan } from '../drawing/ring-plan';
+import { lengthsOnOneLine } from '../parts/lengths-on-one-line';
 import { methodIndexOf } from './method-index';
 import { Sheet } from './sheet';
 import { dotsReachMm, SheetDots } from './sheet-dots';
@@ -38,7 +38,7 @@ export function ClientSheet({ project, result, paper }: SheetInput) {
           </div>
         )}
         <div className="sheet-lead-words">
-          <p className="sheet-piece">{unbroken(pieceSentence(project))}</p>
+          <p className="sheet-piece">{lengthsOnOneLine(pieceSentence(project))}</p>
           {shows('why') && <Words title="Why a closed ring shows small errors" sentences={whySentences(project)} />}
         </div>
       </div>
@@ -61,7 +61,7 @@ export function ClientSheet({ project, result, paper }: SheetInput) {
             </p>
           </>
         )}
-        <p className="sheet-say">{expectSentences(project, result).map(unbroken).join(' ')}</p>
+        <p className="sheet-say">{expectSentences(project, result).map(lengthsOnOneLine).join(' ')}</p>
       </section>
       <div className="sheet-columns">
         {shows('making') && method !== undefined && (
@@ -96,11 +96,11 @@ function Words({ title, sentences, isList = false }: WordsProps) {
       {isList ? (
         <ul className="sheet-list">
           {sentences.map((sentence) => (
-            <li key={sentence}>{unbroken(sentence)}</li>
+            <li key={sentence}>{lengthsOnOneLine(sentence)}</li>
           ))}
         </ul>
       ) : (
-        <p>{sentences.map(unbroken).join(' ')}</p>
+        <p>{sentences.map(lengthsOnOneLine).join(' ')}</p>
       )}
     </section>
   );

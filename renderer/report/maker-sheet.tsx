@@ -1,10 +1,10 @@
 /** Everything the maker works from, on as many pages as it takes. */
 
 import type { MakerAnswers, SheetInput } from '../../main/contract/report';
-import { unbroken } from '../app/unbroken';
 import { RingElevation } from '../drawing/ring-elevation';
 import { RingPlan } from '../drawing/ring-plan';
 import { StaveDrawing } from '../drawing/stave-drawing';
+import { lengthsOnOneLine } from '../parts/lengths-on-one-line';
 import { makerSections, type SheetSection } from './maker-sections';
 import { methodIndexOf } from './method-index';
 import { Sheet } from './sheet';
@@ -39,7 +39,7 @@ function Section({ section, input }: { section: SheetSection; input: SheetInput 
     <section>
       <h2>{title}</h2>
       {paragraphs.map((paragraph) => (
-        <p key={paragraph}>{unbroken(paragraph)}</p>
+        <p key={paragraph}>{lengthsOnOneLine(paragraph)}</p>
       ))}
       {picture !== undefined && <Picture what={picture} input={input} />}
       <div className={picture === 'piece' ? 'sheet-tables side-by-side' : 'sheet-tables'}>
@@ -50,7 +50,7 @@ function Section({ section, input }: { section: SheetSection; input: SheetInput 
       {list.length > 0 && (
         <ul className="sheet-list">
           {list.map((sentence) => (
-            <li key={sentence}>{unbroken(sentence)}</li>
+            <li key={sentence}>{lengthsOnOneLine(sentence)}</li>
           ))}
         </ul>
       )}

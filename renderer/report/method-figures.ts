@@ -20,7 +20,7 @@ import {
   type Part,
   SEQUENCES,
   WIDE_FACES,
-} from '../pages/methods/method-parts';
+} from '../parts/method-parts';
 import type { SheetTable } from './sheet-table';
 
 const FIGURES = { head: ['Figure', 'Value', 'Where it comes from'], wordColumns: 3, goesOn: true };

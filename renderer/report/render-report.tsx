@@ -1,9 +1,9 @@
 /** A sheet as one HTML file by itself: styles inside, drawings as SVG, no scripts, nothing loaded from elsewhere. */
 import { renderToStaticMarkup } from 'react-dom/server';
 import type { ReportProgram } from '../../main/contract/report';
-import baseCss from '../app/base.css?inline';
-import tokensCss from '../app/tokens.css?inline';
 import drawingCss from '../drawing/drawing.css?inline';
+import baseCss from '../parts/base.css?inline';
+import tokensCss from '../parts/tokens.css?inline';
 import { ClientSheet } from './client-sheet';
 import { MakerSheet } from './maker-sheet';
 import sheetCss from './sheet.css?inline';

@@ -1,11 +1,12 @@
 /** The chance of a good piece against the limit as plain SVG: one line a method with its interval. */
 import type { MethodResult } from '../../sim/run/prediction';
-import { gapText, lengthText } from '../../sim/wording/figures';
-import { markOf } from '../app/method-mark';
+import { gapText } from '../../sim/wording/figures';
 import { gapScale } from '../charts/gap-scale';
 import { spreadLabels } from '../charts/spread-labels';
 import type { Display } from '../inputs/field-props';
-import { yieldAt } from '../pages/verdict/at-limit';
+import { markOf } from '../parts/method-mark';
+import { yieldAt } from '../state/at-limit';
+import { SheetTicks } from './sheet-ticks';
 
 export interface CurveOf {
   result: MethodResult;
@@ -50,7 +51,6 @@ export function SheetCurve({ curves, limitMm, display, reachMm, widthPx, heightP
   // Lines that end together are told in the order in which they stand at the limit.
   const wanted = lines.map(({ endY }, i) => endY - (curves[i]?.result.prediction.yield.value ?? 0));
   const labels = spreadLabels(wanted, LABEL_PX, TOP_PX, TOP_PX + highPx);
-  const tickText = (mm: number): string => lengthText(mm, display).replace(/ \w+$/, '');
   return (
     <svg
       className="sheet-chart"
@@ -70,14 +70,7 @@ export function SheetCurve({ curves, limitMm, display, reachMm, widthPx, heightP
             </text>
           </g>
         ))}
-        {scale.ticksMm.map((mm) => (
-          <g key={mm} transform={`translate(${x(mm)} ${y(0)})`}>
-            <path className="chart-base" d="M0 0V4" />
-            <text className="chart-text" textAnchor="middle" y={16}>
-              {tickText(mm)}
-            </text>
-          </g>
-        ))}
+        <SheetTicks scale={scale} display={display} plotPx={plotPx} footPx={y(0)} />
         <text className="chart-text" textAnchor="middle" x={plotPx / 2} y={y(0) + 31}>
           {display === 'metric' ? 'limit for the gap that shows, mm' : 'limit for the gap that shows, in'}
         </text>

@@ -4,12 +4,13 @@ import { NO_GAP_MM } from '../../sim/geometry/thresholds';
 import type { MethodResult } from '../../sim/run/prediction';
 import { quantileDots } from '../../sim/statistics/dots';
 import { dotsText } from '../../sim/wording/explain';
-import { gapText, lengthText } from '../../sim/wording/figures';
-import { markOf } from '../app/method-mark';
+import { gapText } from '../../sim/wording/figures';
 import { DOTS } from '../charts/dot-rows';
 import { gapScale } from '../charts/gap-scale';
 import { BESIDE_GAP, dotSize, packDots, stackDots } from '../charts/stack-dots';
 import type { Display } from '../inputs/field-props';
+import { markOf } from '../parts/method-mark';
+import { SheetTicks } from './sheet-ticks';
 
 interface SheetDotsProps {
   result: MethodResult;
@@ -62,7 +63,6 @@ export function SheetDots({ result, index, limitMm, display, reachMm, widthPx, h
   const radius = (dotPx * (1 - FREE_SHARE)) / 2;
   const { colour } = markOf(index);
   const unit = display === 'metric' ? 'mm' : 'in';
-  const tickText = (mm: number): string => lengthText(mm, display).replace(/ \w+$/, '');
   return (
     <svg
       className="sheet-chart"
@@ -89,14 +89,7 @@ export function SheetDots({ result, index, limitMm, display, reachMm, widthPx, h
               : { r: Math.max(0, radius - RING_PX / 2), className: 'chart-fails' })}
           />
         ))}
-        {scale.ticksMm.map((mm) => (
-          <g key={mm} transform={`translate(${(mm / scale.maxMm) * plotPx} ${baseY})`}>
-            <path className="chart-base" d="M0 0V4" />
-            <text className="chart-text" textAnchor="middle" y={16}>
-              {tickText(mm)}
-            </text>
-          </g>
-        ))}
+        <SheetTicks scale={scale} display={display} plotPx={plotPx} footPx={baseY} />
         <text className="chart-text" textAnchor="end" x={-12} y={baseY + 16}>
           no gap
         </text>

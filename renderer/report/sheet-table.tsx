@@ -1,6 +1,6 @@
 /** A table on a sheet: first column names, the others figures. */
 import type { TextTable } from '../../sim/wording/tables';
-import { unbroken } from '../app/unbroken';
+import { lengthsOnOneLine } from '../parts/lengths-on-one-line';
 
 export interface SheetTable extends TextTable {
   /** Said above it; a table without heads is called by its first one. */
@@ -22,8 +22,8 @@ function Cell({ text }: { text: string }) {
   const [, figure = text, interval = ''] = /^(.*?) (\(.*\))$/.exec(text) ?? [];
   return (
     <>
-      {unbroken(figure).replace(COUNTED, '$1\u00a0in\u00a0$2')}
-      {interval !== '' && <span className="sheet-interval"> {unbroken(interval)}</span>}
+      {lengthsOnOneLine(figure).replace(COUNTED, '$1\u00a0in\u00a0$2')}
+      {interval !== '' && <span className="sheet-interval"> {lengthsOnOneLine(interval)}</span>}
     </>
   );
 }
@@ -55,7 +55,7 @@ export function SheetTableView({ table }: { table: SheetTable }) {
           // biome-ignore lint/suspicious/noArrayIndexKey: rows of one table may share their name.
           <tr key={`${row} ${name}`}>
             <th scope="row" className="words">
-              {unbroken(name)}
+              {lengthsOnOneLine(name)}
             </th>
             {cells.map((cell, column) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: a cell is its place.

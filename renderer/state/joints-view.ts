@@ -1,7 +1,7 @@
 /** What is looked at on the page of joints. Kept while the window is open, never part of the project. */
 import { create } from 'zustand';
 
-export const RING_CHOICES = ['typical', 'good', 'bad', 'number'] as const;
+const RING_CHOICES = ['typical', 'good', 'bad', 'number'] as const;
 export type RingChoice = (typeof RING_CHOICES)[number];
 
 export interface JointsViewState {

@@ -1,7 +1,7 @@
 /** Each method of the project with what is known about it so far. */
 import type { Method, Project } from '../../sim/project/document';
 import { useDocument } from './document-store';
-import { keepLast } from './keep-last';
+import { rememberLastResult } from './remember-last-result';
 import { type Outcome, outcomeKey, type RunState, useRun } from './run-store';
 import { useView } from './view-store';
 
@@ -46,7 +46,7 @@ export function useMethodOutcomes(): MethodOutcome[] {
   return shownOutcomes(project, outcomes, lastByName, failures, switchedOff);
 }
 
-const shownOutcomes = keepLast(
+const shownOutcomes = rememberLastResult(
   (
     project: Project,
     outcomes: RunState['outcomes'],

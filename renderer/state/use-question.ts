@@ -14,14 +14,14 @@ import {
 } from './question-store';
 
 /** `waiting`: until the rings are done, or until the project can be simulated. */
-export type Standing = 'waiting' | 'working' | 'answered' | 'stopped' | 'failed';
+export type QuestionStanding = 'waiting' | 'working' | 'answered' | 'stopped' | 'failed';
 
 export interface QuestionOutcome<Answer> {
   /** null before anything is known. */
   answer: Answer | null;
   /** Whether the answer is for the project as it stands; an older one is shown softened. */
   isFresh: boolean;
-  standing: Standing;
+  standing: QuestionStanding;
   /** null unless it is being worked on and has said how far it has come. */
   progress: QuestionProgress | null;
   /** Why there is no answer. */
@@ -65,7 +65,7 @@ export function useQuestion<Kind extends QuestionKind>(
     goOn: () => askAgain(key),
   };
 
-  function standingOf(): Standing {
+  function standingOf(): QuestionStanding {
     if (fresh !== undefined) return 'answered';
     if (failure !== null) return 'failed';
     if (isStopped) return 'stopped';

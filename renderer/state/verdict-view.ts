@@ -1,7 +1,7 @@
 /** How the page Verdict shows the gaps, and which method the others are held against. Never part of the project. */
 import { create } from 'zustand';
 
-export const GAP_VIEWS = ['dots', 'running', 'bars'] as const;
+const GAP_VIEWS = ['dots', 'running', 'bars'] as const;
 export type GapView = (typeof GAP_VIEWS)[number];
 
 export interface VerdictViewState {

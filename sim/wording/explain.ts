@@ -1,7 +1,7 @@
 /** The client's sheet in words: for somebody who has never cut a mitre, and never more than the simulated rings show. */
 
-import { ARM_LENGTH_MM, seenGapMm } from '../decide/sight';
 import { sharedError } from '../decide/shared-error';
+import { ARM_LENGTH_MM, seenGapMm } from '../decide/sight';
 import { ringGeometry } from '../geometry/ring';
 import { NO_GAP_MM } from '../geometry/thresholds';
 import type { Method, Project } from '../project/document';

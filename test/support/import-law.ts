@@ -27,14 +27,13 @@ const INTERFACE_PACKAGES = [
   'zod',
   'zustand',
   'zundo',
-  'comlink',
 ];
 
 /** The first folder that holds a file decides. */
 const TABLE: readonly Allowance[] = [
   { folder: 'sim/project', folders: ['sim'], packages: ['zod'] },
   { folder: 'sim', folders: ['sim'], packages: [] },
-  { folder: 'renderer/worker', folders: ['sim', 'renderer/worker'], packages: ['comlink'] },
+  { folder: 'renderer/worker', folders: ['sim', 'renderer/worker'], packages: [] },
   { folder: 'renderer', folders: ['sim', 'renderer'], typesFrom: ['main/contract'], packages: INTERFACE_PACKAGES },
   { folder: 'main/shell', folders: ['sim', 'main'], packages: ['node', 'zod', 'electron'] },
   { folder: 'main/contract', folders: ['sim', 'main/contract'], packages: ['zod'] },
@@ -66,6 +65,23 @@ const LOADERS: readonly string[] = ['main/print/load-report-program.ts'];
 /** The one file that may listen to what pages say, because it checks who said it; and the names by which Electron offers that. */
 const LISTENER = 'main/shell/listen-to-pages.ts';
 const LISTENING_NAMES = new Set(['ipcMain', 'ipc']);
+/**
+ * The floors inside the pages: what each folder of `renderer` stands on. None stands on the app, which mounts them all,
+ * and a page stands on no other page. Of the workers the pages take only the types of what is asked and answered.
+ */
+export const RENDERER_FLOORS: Readonly<Record<string, { on: readonly string[]; typesFrom?: readonly string[] }>> = {
+  inputs: { on: [] },
+  host: { on: [] },
+  worker: { on: [] },
+  state: { on: ['worker'] },
+  parts: { on: ['inputs', 'state'] },
+  drawing: { on: ['inputs', 'parts'] },
+  exports: { on: ['inputs', 'state', 'parts'] },
+  charts: { on: ['inputs', 'state', 'parts', 'exports'] },
+  report: { on: ['inputs', 'state', 'parts', 'drawing', 'charts'] },
+  pages: { on: ['inputs', 'state', 'parts', 'drawing', 'exports', 'charts', 'report'], typesFrom: ['worker'] },
+  app: { on: ['inputs', 'host', 'worker', 'state', 'parts', 'drawing', 'exports', 'charts', 'report', 'pages'] },
+};
 
 /** One way in which a file breaks the law: where and what. */
 export interface Breach {
@@ -165,6 +181,23 @@ function targetOf(file: string, specifier: string): string {
   return normalize(join(dirname(file), specifier)).replaceAll('\\', '/');
 }
 
+/** The folder of a file of `renderer` that is its own to import from: its floor, and of the pages its page alone. */
+function rendererRoom(path: string): string {
+  const parts = path.split('/');
+  return parts.slice(0, parts[1] === 'pages' ? 3 : 2).join('/');
+}
+
+function rendererBreachOf(file: string, { specifier, typeOnly }: Import): string | null {
+  const target = targetOf(file, specifier);
+  if (!specifier.startsWith('.') || !isWithin(target, 'renderer')) return null;
+  const room = rendererRoom(file);
+  if (isWithin(target, room)) return null;
+  const [from = '', to = ''] = [file, target].map((path) => path.split('/')[1]);
+  const { on, typesFrom = [] } = RENDERER_FLOORS[from] ?? { on: [] };
+  if (on.includes(to) || (typeOnly && typesFrom.includes(to))) return null;
+  return `${room} does not stand on ${rendererRoom(target)}`;
+}
+
 function breachOf(file: string, allowance: Allowance, { specifier, typeOnly }: Import): string | null {
   const { folder, folders, typesFrom = [], packages } = allowance;
   if (!specifier.startsWith('.')) {
@@ -189,6 +222,7 @@ export function breachesIn(file: string, source: string): Breach[] {
   const judged = imports.filter(({ specifier }) => !(isLoader && specifier === COMPUTED));
   const found = judged.flatMap((one) => breachOf(file, allowance, one) ?? []);
   if (isWithin(file, 'sim')) found.push(...imports.flatMap((one) => simBreachOf(file, one) ?? []));
+  if (isWithin(file, 'renderer')) found.push(...imports.flatMap((one) => rendererBreachOf(file, one) ?? []));
   if (isWithin(file, 'sim')) found.push(...restless.map((name) => `sim may not use ${name}`));
   if (file !== LISTENER) found.push(...listening.map((name) => `only ${LISTENER} may use ${name}`));
   return found.map((what) => ({ file, what }));

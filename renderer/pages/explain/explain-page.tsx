@@ -2,14 +2,14 @@
 import type { MakerAnswers, SheetInput } from '../../../main/contract/report';
 import { BUDGET_TRIALS } from '../../../sim/budget/budget';
 import { chanceSentence } from '../../../sim/wording/explain';
-import { FailureBoundary } from '../../app/failure-boundary';
-import { PageFrame } from '../../app/page-frame';
-import { WorkMark } from '../../app/work-mark';
+import { QuestionMark } from '../../charts/question-panel';
+import { FailureBoundary } from '../../parts/failure-boundary';
+import { PageFrame } from '../../parts/page-frame';
+import { WorkMark } from '../../parts/work-mark';
 import { methodIndexOf } from '../../report/method-index';
 import { useProblems } from '../../state/problems';
 import { type QuestionOutcome, useQuestion } from '../../state/use-question';
 import { useView } from '../../state/view-store';
-import { QuestionMark } from '../question-panel';
 import './explain.css';
 import { SheetInputs } from './sheet-inputs';
 import { SheetPreview } from './sheet-preview';

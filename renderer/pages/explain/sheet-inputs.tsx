@@ -2,9 +2,9 @@
 import type { Paper, SheetKind } from '../../../main/contract/report';
 import { EXPLAIN_PARTS, type ExplainPart } from '../../../sim/project/document';
 import { EXPLAIN_LENGTHS } from '../../../sim/project/schema';
-import { MethodLabel } from '../../app/method-mark';
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Choice } from '../../inputs/field-props';
+import { MethodLabel } from '../../parts/method-mark';
 import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
 import { withExplain, withShown } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';

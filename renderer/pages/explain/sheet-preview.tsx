@@ -1,7 +1,7 @@
 /** The sheet as it prints, on paper of its size. */
 import { useLayoutEffect, useRef, useState } from 'react';
 import type { MakerAnswers, SheetInput, SheetKind } from '../../../main/contract/report';
-import { Scrolls } from '../../app/scrolls';
+import { Scrolls } from '../../parts/scrolls';
 import { ClientSheet } from '../../report/client-sheet';
 import { MakerSheet } from '../../report/maker-sheet';
 

@@ -1,10 +1,10 @@
 /** What is done with the sheet: print it, or keep it as a PDF. */
 import { useState } from 'react';
 import type { MakerAnswers, SheetInput, SheetKind } from '../../../main/contract/report';
-import { useHost } from '../../app/host-context';
-import { useOffer } from '../../app/offered-commands';
-import { fileNameFor } from '../../app/open-save';
+import { fileNameFor } from '../../exports/file-name';
 import { SaveSheetPicture } from '../../exports/save-sheet-picture';
+import { useHost } from '../../parts/host-context';
+import { useOffer } from '../../state/offered-commands';
 import { announce, refuse } from '../../state/view-store';
 
 interface SheetToolsProps {

@@ -3,8 +3,8 @@ import { useMemo } from 'react';
 import type { SheetInput } from '../../../main/contract/report';
 import { explainedResult } from '../../../sim/wording/explain';
 import { useDocument } from '../../state/document-store';
+import { useVerdict } from '../../state/use-verdict';
 import { useView } from '../../state/view-store';
-import { useVerdict } from '../verdict/use-verdict';
 
 export interface SheetOnScreen {
   /** null before any ring is simulated. */

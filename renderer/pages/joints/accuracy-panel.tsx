@@ -6,15 +6,15 @@ import { accuracySentences, accuracyTable } from '../../../sim/wording/accuracy'
 import { withoutName } from '../../../sim/wording/joints';
 import { SOURCE_WORDS } from '../../../sim/wording/sources';
 import { TERMS } from '../../../sim/wording/terms';
-import { markOf } from '../../app/method-mark';
-import { unbroken } from '../../app/unbroken';
 import { type ColumnPlace, type PlottedColumn, PlottedRows } from '../../charts/plotted-rows';
+import { QuestionPanel } from '../../charts/question-panel';
 import { TextTableView } from '../../charts/text-table';
 import { SliderField } from '../../inputs/slider-field';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { markOf } from '../../parts/method-mark';
 import { useDocument } from '../../state/document-store';
 import { useJointsView } from '../../state/joints-view';
 import { useQuestion } from '../../state/use-question';
-import { QuestionPanel } from '../question-panel';
 
 const TITLE = 'How accurate each thing would have to be';
 
@@ -85,7 +85,7 @@ function Needed({ method, needed, colour }: NeededProps) {
     <div className="accuracy">
       <ul className="sentences">
         {accuracySentences(method, needed, display).map((sentence) => (
-          <li key={sentence}>{unbroken(withoutName(sentence, method.name))}</li>
+          <li key={sentence}>{lengthsOnOneLine(withoutName(sentence, method.name))}</li>
         ))}
       </ul>
       {asked.length > 0 && <Factors needed={needed} asked={asked} colour={colour} />}

@@ -6,16 +6,16 @@ import type { Method, Project } from '../../../sim/project/document';
 import { aimSentences, aimTable, isAimWorthwhile } from '../../../sim/wording/aim';
 import { signedText } from '../../../sim/wording/differences';
 import { withoutName } from '../../../sim/wording/joints';
-import { markOf } from '../../app/method-mark';
-import { unbroken } from '../../app/unbroken';
 import { evenScale } from '../../charts/even-scale';
 import { type NamedAxis, PlainPlot, type PlotPlace } from '../../charts/plain-plot';
+import { QuestionPanel } from '../../charts/question-panel';
 import { TextTableView } from '../../charts/text-table';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { markOf } from '../../parts/method-mark';
 import { edit } from '../../state/document-store';
 import { withFigure } from '../../state/edits';
 import type { QuestionOutcome } from '../../state/use-question';
 import { announce } from '../../state/view-store';
-import { QuestionPanel } from '../question-panel';
 
 interface AimPanelProps {
   project: Project;
@@ -41,7 +41,7 @@ export function AimPanel({ project, method, methodIndex, outcome }: AimPanelProp
       room={`${HEIGHT_REM + 3}rem`}
       caption={(best) =>
         best
-          ? unbroken(said(best))
+          ? lengthsOnOneLine(said(best))
           : 'Gaps that show cost more than gaps that are hidden: a tilt a little off may make more pieces good.'
       }
       table={(best) => <TextTableView table={aimTable(best)} />}

@@ -12,16 +12,16 @@ import {
 import type { Display } from '../../../sim/wording/figures';
 import { gapText } from '../../../sim/wording/figures';
 import { SOURCE_WORDS } from '../../../sim/wording/sources';
-import { markOf } from '../../app/method-mark';
-import { unbroken } from '../../app/unbroken';
 import { gapScale } from '../../charts/gap-scale';
 import { type ColumnPlace, type PlottedColumn, PlottedRows } from '../../charts/plotted-rows';
+import { QuestionPanel } from '../../charts/question-panel';
 import { TextTableView } from '../../charts/text-table';
 import { formatLength, lengthUnit } from '../../inputs/format-quantity';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { markOf } from '../../parts/method-mark';
 import { useDocument } from '../../state/document-store';
 import type { QuestionOutcome } from '../../state/use-question';
 import type { BudgetAnswer } from '../../worker/questions';
-import { QuestionPanel } from '../question-panel';
 
 interface BudgetPanelProps {
   outcome: QuestionOutcome<BudgetAnswer>;
@@ -105,7 +105,7 @@ function Budget({ answer: { budget, indices }, display, limitMm, colour }: Budge
         </ul>
       </PlottedRows>
       <p className="note">
-        {unbroken(
+        {lengthsOnOneLine(
           `Upright line: as things are, ${gapText(budget.showGapP95Mm, display)}; broken line: the limit, ${gapText(limitMm, display)}.`,
         )}{' '}
         Parts near 0 are estimates from few chance draws and may come out a little below 0.
@@ -201,7 +201,7 @@ function SourceRow({ display, ...source }: WeighedSource & { display: Display })
       </span>
       <span data-plot="gap" aria-hidden="true" />
       <span className="budget-figure">
-        <strong>{unbroken(gapText(effect.showGapP95WithoutMm, display, 0.001))}</strong>
+        <strong>{lengthsOnOneLine(gapText(effect.showGapP95WithoutMm, display, 0.001))}</strong>
       </span>
     </li>
   );

@@ -5,14 +5,14 @@ import { WILL_NOT_CLOSE_MM } from '../../../sim/geometry/thresholds';
 import type { Assembly, Project } from '../../../sim/project/document';
 import { capital, gapText } from '../../../sim/wording/figures';
 import { betweenText, closingSentence, jointName, jointsSentence, jointTable } from '../../../sim/wording/joints';
-import { markOf } from '../../app/method-mark';
-import { unbroken } from '../../app/unbroken';
 import { ChartFrame } from '../../charts/chart-frame';
 import { gapScale } from '../../charts/gap-scale';
 import { PlainPlot, type PlotPlace } from '../../charts/plain-plot';
 import { TextTableView } from '../../charts/text-table';
 import { jointByKey } from '../../drawing/joint-keys';
 import { formatLength, lengthUnit } from '../../inputs/format-quantity';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { markOf } from '../../parts/method-mark';
 import type { MarkedJoint } from './ring-panel';
 
 interface JointStripProps extends MarkedJoint {
@@ -50,7 +50,7 @@ export function JointStrip(props: JointStripProps) {
   return (
     <ChartFrame
       title="Which joints gape, over all rings"
-      caption={unbroken(said)}
+      caption={lengthsOnOneLine(said)}
       table={<TextTableView table={jointTable(jointP95Mm, null, display)} marked={marked} onMark={onMark} />}
       figures={() => jointFigures(jointP95Mm, null, display)}
     >

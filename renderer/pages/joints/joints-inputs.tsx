@@ -1,9 +1,10 @@
 /** Which method and which ring of it is looked at, and how much wider than they are its gaps are drawn. */
-import { MethodLabel } from '../../app/method-mark';
+
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Choice } from '../../inputs/field-props';
 import { NumberField } from '../../inputs/number-field';
 import { SliderField } from '../../inputs/slider-field';
+import { MethodLabel } from '../../parts/method-mark';
 import { useDocument } from '../../state/document-store';
 import { type RingChoice, useJointsView } from '../../state/joints-view';
 

@@ -4,18 +4,18 @@ import type { Project } from '../../../sim/project/document';
 import type { SingleRing } from '../../../sim/run/single-ring';
 import { gapNowSentence, gapOriginSentence } from '../../../sim/wording/gap-origin';
 import { touchSentence, widestJoint } from '../../../sim/wording/joints';
-import { FailureBoundary } from '../../app/failure-boundary';
-import { PageFrame } from '../../app/page-frame';
-import { unbroken } from '../../app/unbroken';
-import { WorkMark } from '../../app/work-mark';
+import { QuestionMark } from '../../charts/question-panel';
 import { suitedExaggeration } from '../../drawing/gap-outline';
 import { Explained } from '../../inputs/explained';
+import { FailureBoundary } from '../../parts/failure-boundary';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { PageFrame } from '../../parts/page-frame';
+import { WorkMark } from '../../parts/work-mark';
 import { useDocument } from '../../state/document-store';
 import { useJointsView } from '../../state/joints-view';
 import { useProblems } from '../../state/problems';
 import { type QuestionOutcome, useQuestion } from '../../state/use-question';
 import type { BudgetAnswer } from '../../worker/questions';
-import { QuestionMark } from '../question-panel';
 import { AccuracyPanel } from './accuracy-panel';
 import { AimPanel } from './aim-panel';
 import { BudgetPanel } from './budget-panel';
@@ -42,7 +42,7 @@ export function JointsPage() {
       answer={<span className={isSoft ? 'softened' : undefined}>{answerOf(budget, project)}</span>}
       beside={
         <p className={isSoft ? 'answer-beside softened' : 'answer-beside'}>
-          {budget.answer && unbroken(gapNowSentence(budget.answer.budget, project.display))}
+          {budget.answer && lengthsOnOneLine(gapNowSentence(budget.answer.budget, project.display))}
         </p>
       }
       inputs={
@@ -76,7 +76,7 @@ export function JointsPage() {
 }
 
 function answerOf({ answer, standing, failure }: QuestionOutcome<BudgetAnswer>, { display }: Project): string {
-  if (answer) return unbroken(gapOriginSentence(answer.budget, display));
+  if (answer) return lengthsOnOneLine(gapOriginSentence(answer.budget, display));
   if (standing === 'failed') return `That could not be worked out: ${failure}`;
   return standing === 'stopped' ? 'Stopped before there was an answer.' : 'It is being worked out, source by source.';
 }
@@ -161,7 +161,7 @@ function TouchLine({ methodIndex, project }: { methodIndex: number; project: Pro
         <QuestionMark outcome={outcome} />
       ) : (
         <p className={isFresh ? undefined : 'softened'}>
-          {unbroken(touchSentence(answer.excess, project.display))}{' '}
+          {lengthsOnOneLine(touchSentence(answer.excess, project.display))}{' '}
           {project.run.rule === 'touch' && answer.excess !== null && 'The figures on this page rest on touch.'}
         </p>
       )}

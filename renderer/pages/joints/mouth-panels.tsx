@@ -16,8 +16,6 @@ import {
   mouthSentence,
   mouthTable,
 } from '../../../sim/wording/mouth';
-import { markOf } from '../../app/method-mark';
-import { unbroken } from '../../app/unbroken';
 import { ChartFrame } from '../../charts/chart-frame';
 import { DOTS } from '../../charts/dot-rows';
 import { type EvenScale, evenScale } from '../../charts/even-scale';
@@ -26,6 +24,8 @@ import { type NamedAxis, PlainPlot, type PlotPlace } from '../../charts/plain-pl
 import { dotSize, stackDots } from '../../charts/stack-dots';
 import { TextTableView } from '../../charts/text-table';
 import { formatLength, lengthUnit } from '../../inputs/format-quantity';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { markOf } from '../../parts/method-mark';
 import { LimitMark } from './joint-strip';
 
 interface MouthPanelsProps {
@@ -80,7 +80,7 @@ function MouthSpread({
   return (
     <ChartFrame
       title="The mouth at dry fit"
-      caption={unbroken(
+      caption={lengthsOnOneLine(
         `${sentence} ${mouthMeaning(assembly.by, piece.sides, assembly.freeJoints)} Each dot is one ring in ${DOTS}.`,
       )}
       table={<TextTableView table={mouthTable(result.prediction.mouthMm, display)} />}
@@ -161,7 +161,7 @@ function MouthAndGap({
   return (
     <ChartFrame
       title="Mouth against gap"
-      caption={unbroken(
+      caption={lengthsOnOneLine(
         `${said} Drawn are the first ${count} rings; hollow ones are over the limit, those at the edge lie beyond it.`,
       )}
       table={<TextTableView table={mouthAgainstGapTable(found, limitMm, display)} />}

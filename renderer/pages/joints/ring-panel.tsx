@@ -6,13 +6,13 @@ import type { Project } from '../../../sim/project/document';
 import type { JointOpening, SingleRing } from '../../../sim/run/single-ring';
 import { capital, gapText } from '../../../sim/wording/figures';
 import { betweenText, jointName, jointTable, openingsText, ringSentence, shownGap } from '../../../sim/wording/joints';
-import { unbroken } from '../../app/unbroken';
 import { ChartFrame } from '../../charts/chart-frame';
 import { TextTableView } from '../../charts/text-table';
 import { mostExaggeration } from '../../drawing/gap-outline';
 import { RingGaps } from '../../drawing/ring-gaps';
 import { useRingsToSave } from '../../exports/project-exports';
 import { formatPlain } from '../../inputs/format-quantity';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import type { QuestionOutcome } from '../../state/use-question';
 
 export interface MarkedJoint {
@@ -43,7 +43,7 @@ export function RingPanel({ project, outcome, exaggeration, jointP95Mm, marked, 
       caption={
         <span className={isFresh ? undefined : 'softened'}>
           {drawn
-            ? unbroken(ringSentence(drawn, piece.showFace, display))
+            ? lengthsOnOneLine(ringSentence(drawn, piece.showFace, display))
             : 'The ring is drawn when all rings are closed.'}{' '}
           {isOpen &&
             (used < exaggeration
@@ -117,9 +117,13 @@ function JointCard({ project, joints, marked, jointP95Mm }: JointCardProps) {
           <dd>{size(opening.innerMm)}</dd>
         </div>
       </dl>
-      {isOver && <p className="over-limit">{unbroken(`Over the limit of ${gapText(limits.showGapMm, display)}.`)}</p>}
+      {isOver && (
+        <p className="over-limit">{lengthsOnOneLine(`Over the limit of ${gapText(limits.showGapMm, display)}.`)}</p>
+      )}
       {p95 !== undefined && (
-        <p className="note">{unbroken(`In all rings, 95 of 100 are under ${gapText(p95, display)} at this joint.`)}</p>
+        <p className="note">
+          {lengthsOnOneLine(`In all rings, 95 of 100 are under ${gapText(p95, display)} at this joint.`)}
+        </p>
       )}
       <ul className="drawing-key note">
         <li>
@@ -132,7 +136,7 @@ function JointCard({ project, joints, marked, jointP95Mm }: JointCardProps) {
           <svg viewBox="0 0 12 12" aria-hidden="true" className="gap-joint over">
             <path className="gap-space" d="M1 1H11L7 11H5Z" />
           </svg>
-          {unbroken(`shows more than ${gapText(limits.showGapMm, display)}`)}
+          {lengthsOnOneLine(`shows more than ${gapText(limits.showGapMm, display)}`)}
         </li>
       </ul>
     </section>

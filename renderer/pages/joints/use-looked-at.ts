@@ -40,7 +40,7 @@ export function useLookedAt(): LookedAt {
 }
 
 /** The share of rings that are tighter than the one that stands for the choice. */
-export const SHARE_OF: Record<Exclude<RingChoice, 'number'>, number> = { typical: 0.5, good: 0.05, bad: 0.95 };
+const SHARE_OF: Record<Exclude<RingChoice, 'number'>, number> = { typical: 0.5, good: 0.05, bad: 0.95 };
 
 export interface ShownRing {
   outcome: QuestionOutcome<SingleRing>;

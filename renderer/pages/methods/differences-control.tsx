@@ -1,6 +1,6 @@
 /** Chooses the method that the others are held against, and says of each what it does otherwise. */
 import { methodDifferenceSentence } from '../../../sim/wording/method-differences';
-import { MethodMark } from '../../app/method-mark';
+import { MethodMark } from '../../parts/method-mark';
 import { useDocument } from '../../state/document-store';
 import { useView } from '../../state/view-store';
 import { useHeldAgainst } from './differs';

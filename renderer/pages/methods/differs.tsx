@@ -6,10 +6,10 @@ import {
   methodFigureText,
   type PartDifference,
 } from '../../../sim/wording/method-differences';
+import type { FigureField } from '../../parts/method-parts';
 import { useDocument } from '../../state/document-store';
 import type { MethodSection } from '../../state/edits';
 import { useView } from '../../state/view-store';
-import type { FigureField } from './method-parts';
 
 export function figureValue(method: Method, section: MethodSection, key: string): number | string | null {
   const figures: object = method[section];

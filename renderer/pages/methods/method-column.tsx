@@ -1,14 +1,14 @@
 /** One method from top to bottom: its name and what can be done with it, then its choices. */
 import { memo } from 'react';
 import type { Method } from '../../../sim/project/document';
-import { MethodMark, markOf } from '../../app/method-mark';
 import { ChoiceField } from '../../inputs/choice-field';
+import { MethodMark, markOf } from '../../parts/method-mark';
+import { MINUTES, PARTS_AFTER_SEQUENCE, PARTS_BEFORE_SEQUENCE, SEQUENCES, WIDE_FACES } from '../../parts/method-parts';
 import { beginGesture, edit, endGesture } from '../../state/document-store';
 import { withMethod, withMethodRenamed } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
 import { renameInView, setSwitchedOff } from '../../state/view-store';
 import { DiffersFrom, usePartDifference } from './differs';
-import { MINUTES, PARTS_AFTER_SEQUENCE, PARTS_BEFORE_SEQUENCE, SEQUENCES, WIDE_FACES } from './method-parts';
 import { MethodTools } from './method-tools';
 import { Figure, PartChoice } from './part-choice';
 

@@ -2,16 +2,16 @@
 import { useState } from 'react';
 import { listText, shareWithInterval } from '../../../sim/wording/figures';
 import { showGapP95Text } from '../../../sim/wording/tables';
-import { MethodLabel } from '../../app/method-mark';
-import { PageFrame } from '../../app/page-frame';
-import { Scrolls } from '../../app/scrolls';
-import { unbroken } from '../../app/unbroken';
-import { WorkMark } from '../../app/work-mark';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { MethodLabel } from '../../parts/method-mark';
+import { PageFrame } from '../../parts/page-frame';
+import { Scrolls } from '../../parts/scrolls';
+import { WorkMark } from '../../parts/work-mark';
 import { edit, useDocument } from '../../state/document-store';
 import { withMethodAdded } from '../../state/edits';
 import { MOST_METHODS, startingMethods } from '../../state/starting-methods';
+import { useVerdict } from '../../state/use-verdict';
 import { useView } from '../../state/view-store';
-import { useVerdict } from '../verdict/use-verdict';
 import { DifferencesControl } from './differences-control';
 import { MethodColumn } from './method-column';
 import './methods.css';
@@ -106,7 +106,7 @@ function WhatFollows() {
               <p>
                 <strong>{figure}</strong> good <span className="note">{interval}</span>
               </p>
-              <p className="note">{unbroken(gapSentence(showGapP95Text(result, display)))}</p>
+              <p className="note">{lengthsOnOneLine(gapSentence(showGapP95Text(result, display)))}</p>
             </li>
           );
         })}

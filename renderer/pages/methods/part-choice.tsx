@@ -3,12 +3,12 @@ import { useState } from 'react';
 import type { Method } from '../../../sim/project/document';
 import { applyPreset, figureOrigin, nearestPreset, originText, PRESETS, presetOf } from '../../../sim/project/presets';
 import { ChoiceField } from '../../inputs/choice-field';
+import type { FigureField, Part } from '../../parts/method-parts';
+import { NumberAt, OptionalNumberAt } from '../../parts/number-at';
 import { edit } from '../../state/document-store';
 import { type MethodSection, withFigure, withMethod } from '../../state/edits';
 import { useHasProblemUnder, useProblemAt } from '../../state/problems';
-import { NumberAt, OptionalNumberAt } from '../number-at';
 import { DiffersFrom, figureValue, useFigureDifference, usePartDifference } from './differs';
-import type { FigureField, Part } from './method-parts';
 
 const OWN = 'own';
 

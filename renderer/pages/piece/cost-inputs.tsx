@@ -1,8 +1,8 @@
 /** What work and wood cost; in whatever money the person counts. */
 import type { Costs } from '../../../sim/project/document';
+import { NumberAt } from '../../parts/number-at';
 import { edit, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
-import { NumberAt } from '../number-at';
 
 const COSTS: readonly { key: keyof Costs; label: string }[] = [
   { key: 'batch', label: 'Good pieces wanted' },

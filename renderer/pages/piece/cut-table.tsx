@@ -2,10 +2,10 @@
 import { cutPlanFigures } from '../../../sim/export/piece-figures';
 import type { RingGeometry } from '../../../sim/geometry/ring';
 import { lengthText } from '../../../sim/wording/figures';
-import { MethodLabel } from '../../app/method-mark';
-import { Scrolls } from '../../app/scrolls';
 import { SaveTable } from '../../exports/save-table';
 import { ColumnHead } from '../../inputs/explained';
+import { MethodLabel } from '../../parts/method-mark';
+import { Scrolls } from '../../parts/scrolls';
 import { useDocument } from '../../state/document-store';
 import { cutPlan } from './cut-plan';
 

@@ -1,10 +1,10 @@
 /** What the strips give with one method, the chance of coming up a stave short, and every cut in its order. */
 import { useState } from 'react';
 import type { Project } from '../../../sim/project/document';
-import { Scrolls } from '../../app/scrolls';
-import { unbroken } from '../../app/unbroken';
 import { TextTableView } from '../../charts/text-table';
 import { ChoiceField } from '../../inputs/choice-field';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { Scrolls } from '../../parts/scrolls';
 import { cuttingSection } from '../../report/maker-sections';
 
 /** @param project one that can be computed */
@@ -28,7 +28,7 @@ export function CuttingOrder({ project }: { project: Project }) {
         />
       </div>
       {paragraphs.map((sentence) => (
-        <p key={sentence}>{unbroken(sentence)}</p>
+        <p key={sentence}>{lengthsOnOneLine(sentence)}</p>
       ))}
       {strips && (
         <Scrolls label="Strips, table">

@@ -1,8 +1,8 @@
 /** What must fit inside, if anything must. */
 import { ringGeometry } from '../../../sim/geometry/ring';
+import { NumberAt } from '../../parts/number-at';
 import { edit, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
-import { NumberAt } from '../number-at';
 
 /** What a new insert starts with: a little less than what would just fit. */
 const FIRST_CLEARANCE_MM = 3;

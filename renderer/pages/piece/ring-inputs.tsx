@@ -5,11 +5,11 @@ import type { Grain, ShowFace, SizeBy } from '../../../sim/project/document';
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Choice } from '../../inputs/field-props';
 import { SliderField } from '../../inputs/slider-field';
+import { NumberAt } from '../../parts/number-at';
 import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
 import { useView } from '../../state/view-store';
-import { NumberAt } from '../number-at';
 
 const SIZES: readonly Choice<SizeBy>[] = [
   { value: 'outsideFlats', label: 'Across the outside flats' },

@@ -1,8 +1,8 @@
 /** What a winter and a summer do to the ring. */
 import type { Project } from '../../../sim/project/document';
-import { Scrolls } from '../../app/scrolls';
-import { unbroken } from '../../app/unbroken';
 import { TextTableView } from '../../charts/text-table';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { Scrolls } from '../../parts/scrolls';
 import { seasonSection } from '../../report/maker-sections';
 
 /** @param project one that can be computed */
@@ -12,7 +12,7 @@ export function Seasons({ project }: { project: Project }) {
     <section className="group worded" aria-labelledby="seasons-title">
       <h2 id="seasons-title">{title}</h2>
       {[...list, ...paragraphs].map((sentence) => (
-        <p key={sentence}>{unbroken(sentence)}</p>
+        <p key={sentence}>{lengthsOnOneLine(sentence)}</p>
       ))}
       {tables.map((table) => (
         <details key={title} className="table-twin">

@@ -2,9 +2,9 @@
 import type { Stock } from '../../../sim/project/document';
 import { applyStockPreset, originText, PRESETS, stockFigureOrigin, stockPresetOf } from '../../../sim/project/presets';
 import { ChoiceField } from '../../inputs/choice-field';
+import { NumberAt, OptionalNumberAt } from '../../parts/number-at';
 import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
-import { NumberAt, OptionalNumberAt } from '../number-at';
 
 const OWN = 'own';
 const TRUENESS = ['thicknessSigmaMm', 'cupMm', 'edgeTaperDeg'] as const satisfies readonly (keyof Stock)[];

@@ -1,7 +1,7 @@
 /** What a reading asks for: which way and how far, how far that may miss, and what will be left. */
 import type { BenchCard } from '../../../sim/testing/bench-card';
 import { benchWords, readouts, readoutText } from '../../../sim/wording/bench-card';
-import { unbroken } from '../../app/unbroken';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { TurnSketch } from './turn-sketch';
 import type { TestedMethod } from './use-test-cuts';
 
@@ -31,10 +31,10 @@ function Dial({ card, shownDeg, tested, onDialled }: BenchResultProps & { card: 
   const isDialled = !card.stop && card.dialDeg !== 0;
   return (
     <>
-      <p>{unbroken(words.says)}</p>
+      <p>{lengthsOnOneLine(words.says)}</p>
       <div>
         <p className="bench-dial">{words.act}</p>
-        <p className="bench-give">{unbroken(words.giveOrTake)}</p>
+        <p className="bench-give">{lengthsOnOneLine(words.giveOrTake)}</p>
       </div>
       {isDialled && (
         <div className="bench-turn">
@@ -42,9 +42,9 @@ function Dial({ card, shownDeg, tested, onDialled }: BenchResultProps & { card: 
           <TurnSketch fromDeg={shownDeg} isMore={card.dialDeg > 0} />
         </div>
       )}
-      {words.onSquare !== '' && <p>{unbroken(words.onSquare)}</p>}
+      {words.onSquare !== '' && <p>{lengthsOnOneLine(words.onSquare)}</p>}
       {words.doubt !== '' && <p className="problem">{words.doubt}</p>}
-      <p>{unbroken(words.left)}</p>
+      <p>{lengthsOnOneLine(words.left)}</p>
       {isDialled && (
         <button type="button" onClick={() => onDialled(card)}>
           Dialled; read the next test piece

@@ -8,10 +8,10 @@ import {
   TEST_KIND_WORDS,
   tellsMostSentence,
 } from '../../../sim/wording/test-pieces';
-import { Scrolls } from '../../app/scrolls';
-import { unbroken } from '../../app/unbroken';
 import { SaveTable } from '../../exports/save-table';
 import { ColumnHead } from '../../inputs/explained';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { Scrolls } from '../../parts/scrolls';
 import type { TestedMethod, TestPiece } from './use-test-cuts';
 
 const TITLE = 'Which test piece tells most';
@@ -44,7 +44,7 @@ export function PieceTable({ tested }: { tested: TestedMethod }) {
         The smallest error that stands out from a right setting, 19 times in 20: with your reading error, and with what
         the test piece’s own cuts add by chance.
       </p>
-      {inUse && <p>{unbroken(chanceSentence(inUse.figures, method.test, project.display))}</p>}
+      {inUse && <p>{lengthsOnOneLine(chanceSentence(inUse.figures, method.test, project.display))}</p>}
     </section>
   );
 }

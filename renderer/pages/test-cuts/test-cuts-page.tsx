@@ -3,9 +3,9 @@ import { warnings } from '../../../sim/reading/checks';
 import { cuttingCautions, TEST_CAUTIONS } from '../../../sim/wording/cautions';
 import { countedSentence } from '../../../sim/wording/job-costs';
 import { roundsAskedFor } from '../../../sim/wording/test-value';
-import { FailureBoundary } from '../../app/failure-boundary';
-import { PageFrame } from '../../app/page-frame';
-import { unbroken } from '../../app/unbroken';
+import { FailureBoundary } from '../../parts/failure-boundary';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { PageFrame } from '../../parts/page-frame';
 import { useDocument } from '../../state/document-store';
 import { useProblems } from '../../state/problems';
 import { BenchCard } from './bench-card';
@@ -85,7 +85,7 @@ function Reasons({ worth, index, isSoft }: { worth: Worth; index: number; isSoft
       <h2 id="worth-title">What it rests on</h2>
       <ul className={isSoft ? 'softened' : undefined}>
         {[...worth.words.because, countedSentence(method.minutes, costs)].map((sentence) => (
-          <li key={sentence}>{unbroken(sentence)}</li>
+          <li key={sentence}>{lengthsOnOneLine(sentence)}</li>
         ))}
       </ul>
     </section>

@@ -5,11 +5,11 @@ import { fieldHelp } from '../../../sim/wording/field-help';
 import { TEST_KIND_WORDS } from '../../../sim/wording/test-pieces';
 import { ChoiceField } from '../../inputs/choice-field';
 import { SliderField } from '../../inputs/slider-field';
+import { NumberAt, OptionalNumberAt } from '../../parts/number-at';
 import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
 import { withFigure, withMethod, withSection } from '../../state/edits';
 import { showMethod } from '../../state/method-shown';
 import { useProblemAt } from '../../state/problems';
-import { NumberAt, OptionalNumberAt } from '../number-at';
 import { withTestKind } from './choose-kind';
 import type { TestedMethod } from './use-test-cuts';
 

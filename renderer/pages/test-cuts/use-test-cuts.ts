@@ -43,7 +43,7 @@ export function useTestedIndex(): number {
   return useMethodShown(isTested);
 }
 
-export function testPiecesOf(project: Project, index: number): TestPiece[] {
+function testPiecesOf(project: Project, index: number): TestPiece[] {
   const method = project.methods[index];
   if (!method) return [];
   return TEST_PIECE_KINDS.map((kind) => {

@@ -6,9 +6,9 @@ import type { Share } from '../../../sim/statistics/estimates';
 import { moneyText } from '../../../sim/wording/figures';
 import { testValueTable } from '../../../sim/wording/test-value';
 import { evenScale } from '../../charts/even-scale';
+import { QuestionPanel } from '../../charts/question-panel';
 import { RoundsChart, type RoundsFigure, type RoundsPoint } from '../../charts/rounds-chart';
 import { TextTableView } from '../../charts/text-table';
-import { QuestionPanel } from '../question-panel';
 import type { Worth } from './use-test-cuts';
 
 /** Parts of the greatest cost that figures in the picture tell. */

@@ -4,7 +4,7 @@ import { wilson } from '../../../sim/statistics/wilson';
 import type { CurvePoint } from '../../charts/curves';
 import type { GapScale } from '../../charts/gap-scale';
 import type { YieldLine } from '../../charts/yield-curve';
-import type { WeighedMethod } from './use-verdict';
+import type { WeighedMethod } from '../../state/use-verdict';
 
 const CURVE_POINTS = 81;
 

@@ -10,17 +10,17 @@ import {
   gapDifferenceText,
   shareDifferenceText,
 } from '../../../sim/wording/differences';
-import { MethodLabel, markOf } from '../../app/method-mark';
 import { ChartFrame } from '../../charts/chart-frame';
 import { type ColumnPlace, type PlottedColumn, PlottedRows } from '../../charts/plotted-rows';
 import { TextTableView } from '../../charts/text-table';
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Display } from '../../inputs/field-props';
+import { MethodLabel, markOf } from '../../parts/method-mark';
 import { useDocument } from '../../state/document-store';
 import { useVerdictView } from '../../state/verdict-view';
 import './differences.css';
+import type { WeighedMethod } from '../../state/use-verdict';
 import { type HeldMethod, heldAgainst, RINGS_COMPARED } from './held-against';
-import type { WeighedMethod } from './use-verdict';
 
 const BEST = '';
 

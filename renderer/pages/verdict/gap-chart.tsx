@@ -17,10 +17,10 @@ import { TextTableView } from '../../charts/text-table';
 import { YieldCurve } from '../../charts/yield-curve';
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Choice, Display } from '../../inputs/field-props';
+import type { WeighedMethod } from '../../state/use-verdict';
 import { type GapView, useVerdictView } from '../../state/verdict-view';
 import { curveLine } from './curve-line';
 import type { LimitMoves } from './limit-moves';
-import type { WeighedMethod } from './use-verdict';
 
 export interface GapChartProps {
   methods: readonly WeighedMethod[];

@@ -4,7 +4,7 @@ import type { MethodResult } from '../../../sim/run/prediction';
 import type { Share } from '../../../sim/statistics/estimates';
 import { sortedCopy } from '../../../sim/statistics/quantiles';
 import { rankedByMerit } from '../../../sim/wording/verdict';
-import type { WeighedMethod } from './use-verdict';
+import type { WeighedMethod } from '../../state/use-verdict';
 
 /** So many rings tell differences finely enough, and are compared before the eye notices. */
 export const RINGS_COMPARED = 40_000;

@@ -2,11 +2,11 @@
 import type { MethodResult } from '../../../sim/run/prediction';
 import { hingeSentence } from '../../../sim/wording/hinges';
 import { rankedByMerit } from '../../../sim/wording/verdict';
-import { unbroken } from '../../app/unbroken';
+import { QuestionMark } from '../../charts/question-panel';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { useDocument } from '../../state/document-store';
 import { useQuestion } from '../../state/use-question';
-import { QuestionMark } from '../question-panel';
-import type { WeighedMethod } from './use-verdict';
+import type { WeighedMethod } from '../../state/use-verdict';
 
 /** The places of the best method and the next; null while they cannot be told apart, or nothing is good. */
 function leaderAndRival(methods: readonly WeighedMethod[]): [WeighedMethod, WeighedMethod] | null {
@@ -28,7 +28,7 @@ export function LeadHinges({ methods }: { methods: readonly WeighedMethod[] }) {
       <h3>What it hinges on</h3>
       {/* An older answer may be about another rival, so it is not shown. */}
       {outcome.answer !== null && outcome.isFresh && (
-        <p>{unbroken(hingeSentence(leader.name, rival.name, outcome.answer, display))}</p>
+        <p>{lengthsOnOneLine(hingeSentence(leader.name, rival.name, outcome.answer, display))}</p>
       )}
       <QuestionMark outcome={outcome} />
     </div>

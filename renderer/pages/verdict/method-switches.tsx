@@ -1,5 +1,5 @@
 /** Which methods take part in the comparison just now. */
-import { MethodLabel } from '../../app/method-mark';
+import { MethodLabel } from '../../parts/method-mark';
 import { useMethodOutcomes } from '../../state/method-outcomes';
 import { setSwitchedOff, showPage } from '../../state/view-store';
 

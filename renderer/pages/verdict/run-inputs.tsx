@@ -3,10 +3,10 @@ import type { Rule } from '../../../sim/project/document';
 import { TERMS } from '../../../sim/wording/terms';
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Choice } from '../../inputs/field-props';
+import { NumberAt } from '../../parts/number-at';
 import { edit, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
 import { useHasProblemUnder } from '../../state/problems';
-import { NumberAt } from '../number-at';
 
 const RULES: readonly Choice<Rule>[] = [
   { value: 'contact', label: 'Contact', note: 'joints press where they touch' },

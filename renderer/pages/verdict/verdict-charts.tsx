@@ -9,13 +9,13 @@ import { YieldCurve } from '../../charts/yield-curve';
 import type { Display } from '../../inputs/field-props';
 import { formatLength } from '../../inputs/format-quantity';
 import { useAfterDrawing } from '../../state/after-drawing';
+import { yieldAt } from '../../state/at-limit';
 import { useDocument } from '../../state/document-store';
-import { yieldAt } from './at-limit';
+import type { WeighedMethod } from '../../state/use-verdict';
 import { curveLine } from './curve-line';
 import { GapChart } from './gap-chart';
 import { limitMoves } from './limit-moves';
 import { useSteadyScale } from './use-steady-scale';
-import type { WeighedMethod } from './use-verdict';
 
 /** How far the scale goes beyond the limit at first, times the limit. */
 const ROOM = 2.2;

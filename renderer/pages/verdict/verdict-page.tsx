@@ -1,22 +1,22 @@
 /** Which method? The recommendation, with the evidence to the right and the limit to move on the left. */
 import { useState } from 'react';
-import { FailureBoundary } from '../../app/failure-boundary';
-import { PageFrame } from '../../app/page-frame';
-import { unbroken } from '../../app/unbroken';
-import { WorkMark } from '../../app/work-mark';
+import { FailureBoundary } from '../../parts/failure-boundary';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { LimitInputs } from '../../parts/limit-inputs';
+import { PageFrame } from '../../parts/page-frame';
+import { WorkMark } from '../../parts/work-mark';
 import { useAfterDrawing } from '../../state/after-drawing';
 import { useProblems } from '../../state/problems';
+import { useVerdictOnScreen, type WeighedMethod } from '../../state/use-verdict';
 import { DifferencesPanel } from './differences-panel';
 import { LeadHinges } from './lead-hinges';
-import { LimitInputs } from './limit-inputs';
 import { MethodSwitches } from './method-switches';
 import { RunInputs } from './run-inputs';
-import { useHeldVerdict, type WeighedMethod } from './use-verdict';
 import { VerdictCharts } from './verdict-charts';
 import { VerdictTable } from './verdict-table';
 
 export function VerdictPage() {
-  const verdict = useHeldVerdict();
+  const verdict = useVerdictOnScreen();
   // What takes longer follows once the figures are drawn, and waits for figures that fit.
   const calmMethods = useAfterDrawing(useLastRefined(verdict.methods));
   const problems = useProblems();
@@ -63,7 +63,7 @@ export function VerdictPage() {
                 <h2 id="reasons-title">What it rests on</h2>
                 <ul className={isSoft ? 'softened' : undefined}>
                   {because.map((sentence) => (
-                    <li key={sentence}>{unbroken(sentence)}</li>
+                    <li key={sentence}>{lengthsOnOneLine(sentence)}</li>
                   ))}
                 </ul>
                 <LeadHinges methods={verdict.methods} />

@@ -2,15 +2,15 @@
 import { methodFigures } from '../../../sim/export/verdict-figures';
 import { quantileInterval } from '../../../sim/statistics/quantiles';
 import { gapText, moneyText, shareWithInterval, timeText } from '../../../sim/wording/figures';
-import { MethodLabel } from '../../app/method-mark';
-import { Scrolls } from '../../app/scrolls';
-import { unbroken } from '../../app/unbroken';
 import { usePredictionToSave } from '../../exports/project-exports';
 import { SaveTable } from '../../exports/save-table';
 import { ColumnHead, Explained, ExplainedHead } from '../../inputs/explained';
 import type { Display } from '../../inputs/field-props';
+import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
+import { MethodLabel } from '../../parts/method-mark';
+import { Scrolls } from '../../parts/scrolls';
 import { useDocument } from '../../state/document-store';
-import type { WeighedMethod } from './use-verdict';
+import type { WeighedMethod } from '../../state/use-verdict';
 
 const TITLE = 'Method by method';
 
@@ -29,7 +29,7 @@ export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] })
             <tr>
               <th scope="col">Method</th>
               <th scope="col" className="widest">
-                Good at {unbroken(gapText(limitMm, display))}
+                Good at {lengthsOnOneLine(gapText(limitMm, display))}
                 <Explained term="goodPiece" />
               </th>
               <ColumnHead head="Gap that 95 of 100 stay under" />

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ROOT } from '../../../main/ready.mjs';
-import { breachesIn, circlesIn, SIM_FLOORS, sourcesUnderLaw } from '../../support/import-law';
+import { breachesIn, circlesIn, RENDERER_FLOORS, SIM_FLOORS, sourcesUnderLaw } from '../../support/import-law';
 
 describe('the import law', () => {
   const sources = sourcesUnderLaw(ROOT);
@@ -110,14 +110,76 @@ describe('a breach of the import law is found', () => {
   });
 });
 
+describe('the floors inside the pages', () => {
+  it('name every folder of the pages', () => {
+    const folders = sourcesUnderLaw(ROOT).flatMap(({ file }) => /^renderer\/([^/]+)\//.exec(file)?.[1] ?? []);
+    expect(Object.keys(RENDERER_FLOORS).sort()).toEqual([...new Set(folders)].sort());
+  });
+
+  it('go up: each stands on floors named before it, and none on the app', () => {
+    const order = Object.keys(RENDERER_FLOORS);
+    for (const [floor, { on, typesFrom = [] }] of Object.entries(RENDERER_FLOORS)) {
+      for (const under of [...on, ...typesFrom]) {
+        expect(order.indexOf(under), `${floor} on ${under}`).toBeGreaterThanOrEqual(0);
+        expect(order.indexOf(under), `${floor} on ${under}`).toBeLessThan(order.indexOf(floor));
+      }
+    }
+  });
+
+  it.each([
+    ['renderer/charts/gap-rows.tsx', "import { x } from '../app/x';", 'renderer/charts does not stand on renderer/app'],
+    [
+      'renderer/parts/scrolls.tsx',
+      "import type { X } from '../app/x';",
+      'renderer/parts does not stand on renderer/app',
+    ],
+    [
+      'renderer/parts/scrolls.tsx',
+      "import { x } from '../charts/x';",
+      'renderer/parts does not stand on renderer/charts',
+    ],
+    ['renderer/state/edits.ts', "import { x } from '../parts/x';", 'renderer/state does not stand on renderer/parts'],
+    [
+      'renderer/inputs/units.ts',
+      "const a = await import('../state/x');",
+      'renderer/inputs does not stand on renderer/state',
+    ],
+    [
+      'renderer/report/sheet.tsx',
+      "import '../pages/verdict/x.css';",
+      'renderer/report does not stand on renderer/pages/verdict',
+    ],
+    [
+      'renderer/pages/joints/joints-page.tsx',
+      "import { x } from '../verdict/x';",
+      'renderer/pages/joints does not stand on renderer/pages/verdict',
+    ],
+    [
+      'renderer/pages/joints/joints-page.tsx',
+      "import { x } from '../../worker/questions';",
+      'renderer/pages/joints does not stand on renderer/worker',
+    ],
+  ])('are not gone against: %s: %s', (file, source, what) => {
+    expect(breachesIn(file, source).map((breach) => breach.what)).toEqual([what]);
+  });
+
+  it.each([
+    ['renderer/pages/joints/joints-page.tsx', "import { x } from './x';\nimport { y } from '../../charts/y';"],
+    ['renderer/pages/joints/joints-page.tsx', "import type { X } from '../../worker/questions';"],
+    ['renderer/app/root.tsx', "import { x } from '../pages/joints/x';\nimport { y } from './y';"],
+  ])('may be stood on: %s: %s', (file, source) => {
+    expect(breachesIn(file, source)).toEqual([]);
+  });
+});
+
 describe('what the table allows', () => {
   it.each([
     ['sim/project/read.ts', "import { z } from 'zod';\nimport { ring } from '../geometry/ring';"],
     [
-      'renderer/pages/verdict.tsx',
-      "import type { Host } from '../../main/contract/host';\nimport './verdict.css';\nconst a = <p />;",
+      'renderer/pages/verdict/verdict.tsx',
+      "import type { Host } from '../../../main/contract/host';\nimport './verdict.css';\nconst a = <p />;",
     ],
-    ['renderer/worker/entry.ts', "import { expose } from 'comlink';\nimport { run } from '../../sim/run/run';"],
+    ['renderer/worker/entry.ts', "import { run } from '../../sim/run/run';"],
     ['main/shell/shell.ts', "import { app } from 'electron';\nimport { join } from 'node:path';"],
     ['main/command/predict.ts', "import { Worker } from 'node:worker_threads';\nconst now = performance.now();"],
     ['sim/run/block.ts', '// Math.random and Date.now are banned\nconst text = "import x from \'react\'";'],

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { seenGapMm } from '../../../sim/decide/sight';
 import { sharedError } from '../../../sim/decide/shared-error';
+import { seenGapMm } from '../../../sim/decide/sight';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import type { Piece } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';

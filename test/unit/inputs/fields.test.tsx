@@ -20,12 +20,12 @@ interface KeptProps extends Partial<LengthFieldProps> {
   happened: Happened;
   accept: (mm: number) => boolean;
   /** Takes the way to change the figure from outside the field. */
-  handOut: (set: (mm: number) => void) => void;
+  saveExport: (set: (mm: number) => void) => void;
 }
 
-function KeptLength({ first, happened, accept, handOut, ...props }: KeptProps) {
+function KeptLength({ first, happened, accept, saveExport, ...props }: KeptProps) {
   const [value, setValue] = useState(first);
-  handOut(setValue);
+  saveExport(setValue);
   return (
     <LengthField
       label="Thickness"
@@ -51,7 +51,7 @@ function keptLength(first: number, props: Partial<LengthFieldProps> = {}, accept
       first={first}
       happened={happened}
       accept={accept}
-      handOut={(given) => {
+      saveExport={(given) => {
         set = given;
       }}
       {...props}

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { resultAtLimit, yieldAt } from '../../../renderer/pages/verdict/at-limit';
+import { resultAtLimit, yieldAt } from '../../../renderer/state/at-limit';
 import { exampleProject } from '../../../sim/project/example';
 import type { MethodResult } from '../../../sim/run/prediction';
 import { runMethod } from '../../../sim/run/run-method';

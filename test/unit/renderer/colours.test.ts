@@ -15,7 +15,7 @@ function contrast(a: string, b: string): number {
   return (light + 0.05) / (dark + 0.05);
 }
 
-const css = readFileSync(new URL('../../../renderer/app/tokens.css', import.meta.url), 'utf8');
+const css = readFileSync(new URL('../../../renderer/parts/tokens.css', import.meta.url), 'utf8');
 
 /** The colour of a token in light and in dark. */
 function token(name: string): { light: string; dark: string } {

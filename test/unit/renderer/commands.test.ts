@@ -1,14 +1,8 @@
 import { beforeEach, expect, test } from 'vitest';
-import {
-  ariaShortcut,
-  COMMAND_GROUPS,
-  commandsMatching,
-  isPressed,
-  menuShortcut,
-  shortcutText,
-} from '../../../renderer/app/command';
+import { COMMAND_GROUPS, commandsMatching } from '../../../renderer/app/command';
 import { commandsFor } from '../../../renderer/app/commands';
 import { usePalette } from '../../../renderer/app/palette-store';
+import { ariaShortcut, isPressed, menuShortcut, shortcutText } from '../../../renderer/parts/shortcut';
 import { edit, replaceProject, useDocument } from '../../../renderer/state/document-store';
 import { withSection } from '../../../renderer/state/edits';
 import { useRun } from '../../../renderer/state/run-store';

@@ -2,9 +2,9 @@
 /** A part that breaks says so in its place, and takes nothing else with it. */
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, expect, test, vi } from 'vitest';
-import { FailureBoundary } from '../../../renderer/app/failure-boundary';
-import { HostContext } from '../../../renderer/app/host-context';
 import { ChartFrame } from '../../../renderer/charts/chart-frame';
+import { FailureBoundary } from '../../../renderer/parts/failure-boundary';
+import { HostContext } from '../../../renderer/parts/host-context';
 import { memoryHost } from '../../support/memory-host';
 
 afterEach(() => {

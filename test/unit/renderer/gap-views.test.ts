@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { barEdges, barShares } from '../../../renderer/charts/bar-rows';
 import { gapScale } from '../../../renderer/charts/gap-scale';
 import { heldAgainst, RINGS_COMPARED } from '../../../renderer/pages/verdict/held-against';
-import type { WeighedMethod } from '../../../renderer/pages/verdict/use-verdict';
+import type { WeighedMethod } from '../../../renderer/state/use-verdict';
 import { exampleProject } from '../../../sim/project/example';
 import { finish } from '../../../sim/run/block-loop';
 import { runMethod } from '../../../sim/run/run-method';

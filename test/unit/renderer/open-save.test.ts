@@ -1,7 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
 import type { FileToSave, Host, HostProblem, OpenedFile, SavedFile } from '../../../main/contract/host';
 import {
-  fileNameFor,
   openAtStart,
   openExample,
   openFile,
@@ -9,6 +8,7 @@ import {
   saveFile,
   takeUpDropped,
 } from '../../../renderer/app/open-save';
+import { fileNameFor } from '../../../renderer/exports/file-name';
 import { take, useChoice } from '../../../renderer/state/choice-store';
 import { edit, replaceProject, useDocument } from '../../../renderer/state/document-store';
 import { withSection } from '../../../renderer/state/edits';

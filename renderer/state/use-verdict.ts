@@ -1,16 +1,16 @@
 /** What the methods' results come to at the limit that is set, in the words every surface shares. */
-import { aheadChance } from '../../../sim/decide/chance-ahead';
-import type { Project } from '../../../sim/project/document';
-import type { MethodResult, RingSample } from '../../../sim/run/prediction';
-import type { Share } from '../../../sim/statistics/estimates';
-import { type AheadPair, type Recommendation, recommendation } from '../../../sim/wording/verdict';
-import { useDocument } from '../../state/document-store';
-import { type Held, useHeld } from '../../state/held-project';
-import { keepLast } from '../../state/keep-last';
-import { type MethodOutcome, methodOutcomes, useMethodOutcomes } from '../../state/method-outcomes';
-import { useRun } from '../../state/run-store';
-import { useView } from '../../state/view-store';
+import { aheadChance } from '../../sim/decide/chance-ahead';
+import type { Project } from '../../sim/project/document';
+import type { MethodResult, RingSample } from '../../sim/run/prediction';
+import type { Share } from '../../sim/statistics/estimates';
+import { type AheadPair, type Recommendation, recommendation } from '../../sim/wording/verdict';
 import { resultAtLimit } from './at-limit';
+import { useDocument } from './document-store';
+import { type FiguresOnScreen, useFiguresOnScreen } from './figures-on-screen';
+import { type MethodOutcome, methodOutcomes, useMethodOutcomes } from './method-outcomes';
+import { rememberLastResult } from './remember-last-result';
+import { useRun } from './run-store';
+import { useView } from './view-store';
 
 export interface WeighedMethod {
   /** Place of the method in the project. */
@@ -63,14 +63,14 @@ function pairsOf(outcomes: readonly MethodOutcome[]): AheadPair[] {
   );
 }
 
-export function verdictFor(project: Project, outcomes: readonly MethodOutcome[]): Verdict {
+function verdictFor(project: Project, outcomes: readonly MethodOutcome[]): Verdict {
   const pairs = pairsOf(outcomes);
   const methods = weighed(outcomes, project.limits.showGapMm);
   const results = methods.map(({ result }) => result);
   return { methods, pairs, recommendation: recommendation(project, results, pairs) };
 }
 
-const shownVerdict = keepLast(verdictFor);
+const shownVerdict = rememberLastResult(verdictFor);
 
 export function useVerdict(): Verdict {
   const project = useDocument((state) => state.project);
@@ -78,19 +78,19 @@ export function useVerdict(): Verdict {
   return shownVerdict(project, outcomes);
 }
 
-const heldVerdict = keepLast((held: Held, switchedOff: readonly string[]) =>
+const verdictOnScreen = rememberLastResult((held: FiguresOnScreen, switchedOff: readonly string[]) =>
   verdictFor(held.project, methodOutcomes(held.project, held, switchedOff)),
 );
 
 /** The same, but an edit that needs new rings does not change it before they are there or late. */
-export function useHeldVerdict(): Verdict {
+export function useVerdictOnScreen(): Verdict {
   const switchedOff = useView((state) => state.switchedOff);
-  return heldVerdict(useHeld(), switchedOff);
+  return verdictOnScreen(useFiguresOnScreen(), switchedOff);
 }
 
 /** The answer once nothing is being worked on any more, for those who listen; empty before. */
 export function useSettledSentence(): string {
-  const { methods, recommendation } = useHeldVerdict();
+  const { methods, recommendation } = useVerdictOnScreen();
   const working = useRun((state) => state.work !== null);
   const isSettled = !working && methods.length > 0 && methods.every(({ isFresh }) => isFresh);
   return isSettled ? recommendation.headline : '';

@@ -1,8 +1,8 @@
 /** What a method is put together from, in the order of the work, and the figures behind each choice. */
-import type { Method } from '../../../sim/project/document';
-import type { MethodPart } from '../../../sim/project/preset';
-import { SEQUENCE_WORDS, WIDE_FACE_WORDS } from '../../../sim/wording/method-differences';
-import type { Choice } from '../../inputs/field-props';
+import type { Method } from '../../sim/project/document';
+import type { MethodPart } from '../../sim/project/preset';
+import { SEQUENCE_WORDS, WIDE_FACE_WORDS } from '../../sim/wording/method-differences';
+import type { Choice } from '../inputs/field-props';
 
 export interface FigureField {
   key: string;

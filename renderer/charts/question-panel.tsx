@@ -1,9 +1,9 @@
 /** A chart whose figures take a while to work out: empty, being worked out, stopped, failed and answered. */
 import type { ReactNode } from 'react';
 import type { FigureTable } from '../../sim/export/figure-table';
-import { WorkRing } from '../app/work-ring';
-import { ChartFrame } from '../charts/chart-frame';
+import { WorkRing } from '../parts/work-ring';
 import type { QuestionOutcome } from '../state/use-question';
+import { ChartFrame } from './chart-frame';
 import './question-panel.css';
 
 interface QuestionPanelProps<Answer> {
@@ -43,7 +43,7 @@ export function QuestionPanel<Answer>(props: QuestionPanelProps<Answer>) {
 const PENDING = 'Not worked out yet.';
 
 /** The place of an answer that is not there yet. */
-export function QuestionRoom({ room }: { room: string }) {
+function QuestionRoom({ room }: { room: string }) {
   return (
     <p className="question-room" style={{ minHeight: room }}>
       {PENDING}

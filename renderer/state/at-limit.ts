@@ -1,8 +1,8 @@
 /** A method's result read at a show limit: the simulated rings answer for every limit, without being simulated anew. */
-import type { MethodResult } from '../../../sim/run/prediction';
-import { countAtMost } from '../../../sim/statistics/ecdf';
-import type { Share } from '../../../sim/statistics/estimates';
-import { wilson } from '../../../sim/statistics/wilson';
+import type { MethodResult } from '../../sim/run/prediction';
+import { countAtMost } from '../../sim/statistics/ecdf';
+import type { Share } from '../../sim/statistics/estimates';
+import { wilson } from '../../sim/statistics/wilson';
 
 /** Share of good pieces if every show gap up to `limitMm` were good enough, the other demands as they are. */
 export function yieldAt({ prediction, sample }: MethodResult, limitMm: number): Share {

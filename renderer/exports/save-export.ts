@@ -4,8 +4,8 @@ import { csvText } from '../../sim/export/csv';
 import type { FigureTable } from '../../sim/export/figure-table';
 import type { Project } from '../../sim/project/document';
 import { PROGRAM_VERSION } from '../../sim/version';
-import { fileNameFor } from '../app/open-save';
 import { announce, refuse } from '../state/view-store';
+import { fileNameFor } from './file-name';
 
 export type Ending = 'csv' | 'svg' | 'png' | 'json';
 
@@ -26,7 +26,7 @@ export function originText({ title, run }: Project): string {
 }
 
 /** @param make what goes into the file; a failure is told in a dialog */
-export async function handOut(
+export async function saveExport(
   host: Host,
   name: string,
   make: () => string | Promise<Uint8Array<ArrayBuffer>>,

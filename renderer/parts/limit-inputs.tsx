@@ -1,8 +1,8 @@
 /** How tight is tight: the limits that a piece is judged by. */
-import type { Project } from '../../../sim/project/document';
-import { edit, useDocument } from '../../state/document-store';
-import { withSection } from '../../state/edits';
-import { NumberAt } from '../number-at';
+import type { Project } from '../../sim/project/document';
+import { edit, useDocument } from '../state/document-store';
+import { withSection } from '../state/edits';
+import { NumberAt } from './number-at';
 
 export function LimitInputs() {
   return (

@@ -1,8 +1,8 @@
 /** The few sentences that somebody needs who sees the program for the first time: shown until they are put away. */
 import { useEffect } from 'react';
 import { announce, showOrientation, showPage, useView } from '../state/view-store';
-import { shortcutText } from './command';
 import { IS_MAC } from './is-mac';
+import { shortcutText } from './shortcut';
 import './orientation.css';
 import { WorkRing } from './work-ring';
 

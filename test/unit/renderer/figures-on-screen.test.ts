@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { edit, replaceProject, undo } from '../../../renderer/state/document-store';
 import { withFigure, withSection } from '../../../renderer/state/edits';
-import { useHeld } from '../../../renderer/state/held-project';
+import { useFiguresOnScreen } from '../../../renderer/state/figures-on-screen';
 import { keepFailure, keepOutcomes, rememberShown, useRun } from '../../../renderer/state/run-store';
 import { setSwitchedOff, useView } from '../../../renderer/state/view-store';
 import type { Project } from '../../../sim/project/document';
@@ -18,7 +18,7 @@ function simulated(project: Project): void {
   keepOutcomes(project, new Map(found));
 }
 
-const heldHidden = (): number => useHeld.getState().project.limits.hiddenGapMm;
+const heldHidden = (): number => useFiguresOnScreen.getState().project.limits.hiddenGapMm;
 const setHidden = (mm: number): void => edit(withSection('limits', { hiddenGapMm: mm }));
 
 beforeEach(() => {
@@ -35,14 +35,14 @@ afterEach(() => {
 });
 
 test('an edit that needs new rings is shown with its first figures', () => {
-  const before = useHeld.getState();
+  const before = useFiguresOnScreen.getState();
   setHidden(0.71);
   rememberShown(before.project);
-  expect(useHeld.getState()).toBe(before);
-  const { project } = useHeld.getState();
+  expect(useFiguresOnScreen.getState()).toBe(before);
+  const { project } = useFiguresOnScreen.getState();
   simulated({ ...project, limits: { ...project.limits, hiddenGapMm: 0.71 } });
   expect(heldHidden()).toBe(0.71);
-  expect(useHeld.getState().outcomes).toBe(useRun.getState().outcomes);
+  expect(useFiguresOnScreen.getState().outcomes).toBe(useRun.getState().outcomes);
 });
 
 test('an edit whose figures are late is shown without them, and the wait is not begun anew by the next edit', () => {
@@ -56,10 +56,10 @@ test('an edit whose figures are late is shown without them, and the wait is not 
 
 test('an edit that needs no new rings is shown at once: the show limit, and an undone edit', () => {
   edit(withSection('limits', { showGapMm: 0.123 }));
-  expect(useHeld.getState().project.limits.showGapMm).toBe(0.123);
+  expect(useFiguresOnScreen.getState().project.limits.showGapMm).toBe(0.123);
   setHidden(0.74);
   undo();
-  expect(useHeld.getState().project.limits.showGapMm).toBe(0.123);
+  expect(useFiguresOnScreen.getState().project.limits.showGapMm).toBe(0.123);
   expect(vi.getTimerCount()).toBe(0);
 });
 
@@ -67,19 +67,19 @@ test('other methods are shown at once, so that each figure stands beside its own
   const [first] = exampleProject().methods;
   if (!first) throw new Error('The example has methods.');
   edit((project) => ({ ...project, methods: [{ ...first, name: 'One more' }, ...project.methods] }));
-  expect(useHeld.getState().project.methods[0]?.name).toBe('One more');
+  expect(useFiguresOnScreen.getState().project.methods[0]?.name).toBe('One more');
 });
 
 test('a method that is switched off is not waited for', () => {
   setSwitchedOff('Glued one by one', true);
   const place = exampleProject().methods.findIndex(({ name }) => name === 'Glued one by one');
   edit(withFigure(place, 'blade', 'kerfMm', 2.345));
-  expect(useHeld.getState().project.methods[place]?.blade.kerfMm).toBe(2.345);
+  expect(useFiguresOnScreen.getState().project.methods[place]?.blade.kerfMm).toBe(2.345);
 });
 
 test('why a method could not be simulated is shown at once', () => {
   setHidden(0.75);
-  const { project } = useHeld.getState();
+  const { project } = useFiguresOnScreen.getState();
   keepFailure({ ...project, limits: { ...project.limits, hiddenGapMm: 0.75 } }, 0, 'It cannot be closed.');
   expect(heldHidden()).toBe(0.75);
 });

@@ -1,5 +1,5 @@
 /** The same as `work`, but asked the same again it gives what it gave last: several panels ask for one thing. */
-export function keepLast<Args extends readonly unknown[], Result>(
+export function rememberLastResult<Args extends readonly unknown[], Result>(
   work: (...args: Args) => Result,
 ): (...args: Args) => Result {
   let last: { args: Args; result: Result } | null = null;

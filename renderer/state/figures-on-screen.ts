@@ -12,23 +12,23 @@ import { useView } from './view-store';
 /** Longer than a preview takes; figures that do not fit are softened only a little later. */
 const LONGEST_MS = 150;
 
-export interface Held extends Pick<RunState, 'outcomes' | 'lastByName' | 'failures'> {
+export interface FiguresOnScreen extends Pick<RunState, 'outcomes' | 'lastByName' | 'failures'> {
   project: Project;
 }
 
-function heldNow(): Held {
+function figuresNow(): FiguresOnScreen {
   const { outcomes, lastByName, failures } = useRun.getState();
   return { project: useDocument.getState().project, outcomes, lastByName, failures };
 }
 
-export const useHeld = create<Held>()(heldNow);
+export const useFiguresOnScreen = create<FiguresOnScreen>()(figuresNow);
 
 let late: ReturnType<typeof setTimeout> | undefined;
 
 function follow(): void {
   clearTimeout(late);
   late = undefined;
-  useHeld.setState(heldNow());
+  useFiguresOnScreen.setState(figuresNow());
 }
 
 /** Whether only figures differ, so that each method still stands in its place. */
@@ -39,7 +39,7 @@ function isSameMethods(a: Project, b: Project): boolean {
 useDocument.subscribe(({ project }) => {
   const { switchedOff } = useView.getState();
   const isNew = project.methods.some(({ name }, i) => !switchedOff.includes(name) && needsStage(project, i, 'preview'));
-  if (isNew && isSameMethods(project, useHeld.getState().project)) late ??= setTimeout(follow, LONGEST_MS);
+  if (isNew && isSameMethods(project, useFiguresOnScreen.getState().project)) late ??= setTimeout(follow, LONGEST_MS);
   else follow();
 });
 
