@@ -1,7 +1,6 @@
 /** One number of the project, shown by the field that suits its unit; its label, unit and range come from the one table of fields. */
 import type { ReactNode } from 'react';
-import { fieldAt } from '../../sim/project/fields';
-import { fieldHelp } from '../../sim/wording/field-help';
+import { fieldAt, fieldHelp } from '../../sim/project/fields';
 import { AngleField } from '../inputs/angle-field';
 import { LengthField, OptionalLengthField } from '../inputs/length-field';
 import { NumberField, OptionalNumberField } from '../inputs/number-field';

@@ -1,5 +1,6 @@
 /** Making one source of a method better or worse by a factor: which figures of the document stand for it. */
-import type { Method, Project, SourceName } from '../project/document';
+import { type Method, type Project, SOURCE_NAMES, type SourceName } from '../project/document';
+import { NUMBER_FIELDS } from '../project/fields';
 
 /** Path of a figure within a method (`tilt.sharedDeg`), or within the stock (`stock.cupMm`). */
 export type SourceKey =
@@ -10,27 +11,21 @@ export type SourceKey =
   | `assembly.${keyof Method['assembly'] & string}`
   | `stock.${keyof Project['stock'] & string}`;
 
-/** The figures that a source's size is proportional to, the telling one first. */
-export const SOURCE_KEYS: Readonly<Record<SourceName, readonly SourceKey[]>> = {
-  tiltShared: ['tilt.sharedDeg', 'tilt.biasDeg'],
-  tiltSide: ['tilt.sideDeg'],
-  tiltPerCut: ['tilt.perCutDeg'],
-  guideZero: ['guide.zeroDeg'],
-  guideSetting: ['guide.settingDeg'],
-  guideSlot: ['guide.slotDeg'],
-  seat: ['guide.seatMm'],
-  flatness: ['stock.cupMm', 'stock.edgeTaperDeg'],
-  widthShared: ['width.sharedMm'],
-  widthPerCut: ['width.perCutMm'],
-  drift: ['width.driftSigmaMm', 'width.driftMeanMm'],
-  chips: ['width.chipMeanMm'],
-  kerf: ['blade.kerfSigmaMm'],
-  thickness: ['stock.thicknessSigmaMm'],
-  deflection: ['blade.forceSigmaN', 'blade.forceMeanN'],
-  bulge: ['blade.forceWithinCutN'],
-  snags: ['blade.snagMeanN'],
-  truing: ['assembly.truingMm'],
-};
+/** The figures that a source's size is proportional to, the telling one first: from the tables of keys. */
+export const SOURCE_KEYS: Readonly<Record<SourceName, readonly SourceKey[]>> = sourceKeys();
+
+function sourceKeys(): Record<SourceName, SourceKey[]> {
+  const found = Object.fromEntries(SOURCE_NAMES.map((source) => [source, []])) as unknown as Record<
+    SourceName,
+    SourceKey[]
+  >;
+  const figures = Object.entries(NUMBER_FIELDS).map(([path, field]) => {
+    return { key: path.replace('methods[].', '') as SourceKey, source: field.source, alsoOf: field.alsoOf };
+  });
+  for (const { key, source } of figures) if (source) found[source].push(key);
+  for (const { key, alsoOf } of figures) if (alsoOf) found[alsoOf].push(key);
+  return found;
+}
 
 /** Value of a source's figure in the project. */
 export function sourceFigure(project: Project, methodIndex: number, key: SourceKey): number {

@@ -1,8 +1,8 @@
 /** Worked examples to start from. Pieces, methods and figures are invented for the purpose. */
 import { DEFAULT_LIMITS, DEFAULT_STOCK, defaultMethod } from './defaults';
 import type { Method, Project } from './document';
+import { FILE_FORMAT, FILE_VERSION } from './keys';
 import { applyPreset, applyStockPreset } from './presets';
-import { FILE_FORMAT, FILE_VERSION } from './schema';
 
 /** Guided by eye: tilt from a drafted angle, gauge with a fence, pencil line, thin blade, tape and fold, no test. */
 function markedLine(): Method {

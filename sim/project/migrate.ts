@@ -1,7 +1,8 @@
 /** Bringing files of older versions up to the present one, one version at a time. */
+
+import { FILE_VERSION } from './keys';
 import type { Problem } from './problem';
 import { valueText } from './problem';
-import { FILE_VERSION } from './schema';
 
 /** Takes the JSON of one version and gives that of the next, `version` included. */
 export type MigrationStep = (file: Record<string, unknown>) => Record<string, unknown>;

@@ -1,5 +1,5 @@
 /** Sentences for a value that cannot be used: what it is, the value seen, the value allowed, what to do. */
-import { NUMBER_FIELDS, type NumberField, type NumberKey, type NumberRange } from './fields';
+import type { NumberRange, NumberWords } from './key';
 
 export interface Problem {
   /** Key path in the file, e.g. `methods[0].blade.kerfMm`; '' for the file as a whole. */
@@ -55,7 +55,7 @@ export function rangeText(range: NumberRange, unit: string): string {
   return range.whole ? `a whole number ${span}` : span;
 }
 
-function complaint(field: NumberField, value: number): string {
+function complaint(field: NumberWords, value: number): string {
   const { range } = field;
   if (range.open && value <= range.from) return `is not above ${range.from}`;
   if (value < range.from) return `is below ${range.from}`;
@@ -63,14 +63,14 @@ function complaint(field: NumberField, value: number): string {
   return 'is not a whole number';
 }
 
-/** Why `value` cannot stand at `key`; for a value of any kind, `undefined` meaning that the key is not there. */
-export function numberSentence(key: NumberKey, value: unknown): string {
-  const field = NUMBER_FIELDS[key];
-  const advice = `Give ${field.wanted}, ${rangeText(field.range, field.unit)}.`;
+/** Why `value` cannot be that number; for a value of any kind, `undefined` meaning that the key is not there. */
+export function numberSentence(field: NumberWords, value: unknown): string {
+  const unit = field.unit ?? '';
+  const advice = `Give ${field.wanted}, ${rangeText(field.range, unit)}.`;
   if (value === undefined) return `${field.label} is missing. ${advice}`;
   if (typeof value !== 'number' || Number.isNaN(value))
     return `${field.label} is ${valueText(value)}, not a number. ${advice}`;
-  return `${field.label} ${withUnit(String(value), field.unit)} ${complaint(field, value)}. ${advice}`;
+  return `${field.label} ${withUnit(String(value), unit)} ${complaint(field, value)}. ${advice}`;
 }
 
 /** Why `value` is not one of the words that `label` takes. */

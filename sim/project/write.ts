@@ -1,27 +1,18 @@
 /** From the document to the text of its file. */
 import type { Project } from './document';
+import type { AnyKey } from './key';
+import { PROJECT } from './keys';
 
-/** Every key a file may hold, in the order in which files hold them. */
-const KEYS_IN_ORDER = [
-  'format version title display piece stock limits costs methods run explain',
-  'sides slopeDeg grain size by mm heightMm thicknessMm showFace insert diameterMm clearanceMm',
-  'wood stripLengthMm stripCount trimMm holdMm thicknessSigmaMm cupMm edgeTaperDeg',
-  'showGapMm hiddenGapMm remedyGapMm',
-  'batch stockPerRing testStockPerRound ratePerHour remedyMinutes assemblyMinutes',
-  'name sequence wideFace tilt guide width blade assembly test minutes',
-  'biasDeg sharedDeg shape sideDeg perCutDeg reset aimDeg',
-  'zeroDeg settingDeg slotDeg seatMm faceMm',
-  'sharedMm perCutMm driftMeanMm driftSigmaMm chipChance chipMeanMm',
-  'plateMm collarMm kerfMm kerfSigmaMm stiffnessNPerMm forceMeanN forceSigmaN forceWithinCutN',
-  'snagChance snagMeanN recutAboveMm',
-  'freeJoints ends pullUpMm truingMm',
-  'kind maxRounds readingMm stopWhenMm dialDeg dialShare armMm',
-  'setUp perCut perTestRound',
-  'trials seed rule settle relative',
-  'client closing method show drawing why dots making eye season remains',
-].flatMap((line) => line.split(' '));
+/** A value with its keys in the order of the table; a key that is not there is left out. */
+function inOrder(key: AnyKey, value: unknown): unknown {
+  if (key.kind === 'list') return (value as unknown[]).map((each) => inOrder(key.of, each));
+  if (key.kind !== 'section') return value;
+  const given = value as Record<string, unknown>;
+  const entries = Object.entries(key.keys).filter(([name]) => given[name] !== undefined);
+  return Object.fromEntries(entries.map(([name, inner]) => [name, inOrder(inner, given[name])]));
+}
 
 /** Reading it back gives the same project, and writing that the same text. */
 export function writeProject(project: Project): string {
-  return `${JSON.stringify(project, KEYS_IN_ORDER, 2)}\n`;
+  return `${JSON.stringify(inOrder(PROJECT, project), null, 2)}\n`;
 }

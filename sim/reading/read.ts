@@ -1,9 +1,9 @@
 /** From the text of a project file to the document, or to sentences that say why not. */
 
 import { parseJson } from '../project/json';
+import { FILE_FORMAT } from '../project/keys';
 import { migrate, STEPS } from '../project/migrate';
 import { choiceSentence, valueText } from '../project/problem';
-import { FILE_FORMAT } from '../project/schema';
 import { type Verdict, validate } from './checks';
 
 export type ReadOutcome = Verdict;

@@ -1,7 +1,7 @@
 /** For whom the sheet is, on what paper, the maker's own words, and what it shows. */
 import type { Paper, SheetKind } from '../../../main/contract/report';
 import { EXPLAIN_PARTS, type ExplainPart } from '../../../sim/project/document';
-import { EXPLAIN_LENGTHS } from '../../../sim/project/schema';
+import { EXPLAIN_LENGTHS } from '../../../sim/project/keys';
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Choice } from '../../inputs/field-props';
 import { MethodLabel } from '../../parts/method-mark';

@@ -1,7 +1,7 @@
 /** Which method is tested, with what, how often and how well, and what a round costs. */
 import type { TestKind } from '../../../sim/project/document';
+import { fieldHelp } from '../../../sim/project/fields';
 import { figureOrigin, originText } from '../../../sim/project/presets';
-import { fieldHelp } from '../../../sim/wording/field-help';
 import { TEST_KIND_WORDS } from '../../../sim/wording/test-pieces';
 import { ChoiceField } from '../../inputs/choice-field';
 import { SliderField } from '../../inputs/slider-field';

@@ -1,8 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { NUMBER_FIELDS } from '../../../sim/project/fields';
-import { fieldHelp } from '../../../sim/wording/field-help';
+import { fieldHelp, NUMBER_FIELDS } from '../../../sim/project/fields';
 import { EXPLAINED_HEADS, TERMS, termOfHead } from '../../../sim/wording/terms';
 
 const ROOT = join(import.meta.dirname, '../../..');
