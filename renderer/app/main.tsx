@@ -19,7 +19,7 @@ import './pages.css';
 const host = chooseHost();
 keepViewOnMachine(await host.keptView(), (text) => void host.keepView(text));
 const simulation = simulateProject(startPool(), drawn);
-answerQuestions({ long: startWorkerAlone(), quick: startWorkerAlone() });
+answerQuestions({ long: startPool(), quick: startWorkerAlone() });
 keepEdits(host);
 void openAtStart(host).then(() => offerRecovery(host));
 

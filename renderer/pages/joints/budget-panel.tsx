@@ -2,6 +2,7 @@
 
 import type { IndexEstimate } from '../../../sim/budget/sobol';
 import { budgetFigures } from '../../../sim/export/source-figures';
+import type { BudgetAnswer } from '../../../sim/questions/questions';
 import {
   leftOutSentence,
   SOURCE_TABLE_NOTE,
@@ -20,7 +21,6 @@ import { TextTableView } from '../../charts/text-table';
 import { formatLength, lengthUnit } from '../../inputs/format-quantity';
 import { useDocument } from '../../state/document-store';
 import type { QuestionOutcome } from '../../state/use-question';
-import type { BudgetAnswer } from '../../worker/questions';
 import { QuestionPanel } from '../question-panel';
 
 interface BudgetPanelProps {

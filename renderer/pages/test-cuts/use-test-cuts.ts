@@ -7,13 +7,13 @@ import {
   testPieceFigures,
 } from '../../../sim/decide/bench-card';
 import type { Method, Project } from '../../../sim/project/document';
+import type { Answers } from '../../../sim/questions/questions';
 import { refusalSentence } from '../../../sim/wording/test-pieces';
 import { type TestAnswer, testAnswer } from '../../../sim/wording/test-value';
 import { useDocument } from '../../state/document-store';
 import { useMethodShown } from '../../state/method-shown';
 import { useProblems } from '../../state/problems';
 import { type QuestionOutcome, useQuestion } from '../../state/use-question';
-import type { Answers } from '../../worker/questions';
 
 export type WorthOutcome = QuestionOutcome<Answers['testValue']>;
 
