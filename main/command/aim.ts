@@ -1,16 +1,14 @@
 /** `ringtrue aim`: the deliberate offset of the tilt that makes most pieces good. */
-import type { BestAim } from '../../sim/decide/aim';
 import { ringGeometry } from '../../sim/geometry/ring';
 import { aimSentences, aimTable } from '../../sim/wording/aim';
 import { plainText } from '../../sim/wording/tables';
-import { methodCommand } from './method-command';
+import { methodCommand, ringsAsked } from './method-command';
 
-export const aim = methodCommand<BestAim, undefined>({
+export const aim = methodCommand({
+  kind: 'aim',
   command: 'aim',
-  kinds: {},
-  wish: () => undefined,
-  tasks: () => 1,
-  ask: (runner, _project, method, options) => runner.do({ kind: 'aim', method, options }),
+  options: {},
+  asked: ringsAsked,
   json: (best) => best,
   texts: (best, { piece }, method) => [
     aimSentences(best, method, ringGeometry(piece).bevelDeg).join('\n'),

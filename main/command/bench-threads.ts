@@ -1,9 +1,11 @@
-/** How much two threads gain over one, how a ring's time grows with its staves, and how soon a stopped run answers. */
-import { Worker } from 'node:worker_threads';
+/** How much two threads gain over one, how soon a stopped run answers, and how long a question takes on all cores. */
+import { availableParallelism } from 'node:os';
 import type { Project } from '../../sim/project/document';
 import { exampleProject } from '../../sim/project/example';
-import { runMethod } from '../../sim/run/run-method';
-import { TaskPool } from './task-pool';
+import { askPool } from '../../sim/questions/ask-pool';
+import { runRings } from '../../sim/questions/rings';
+import { type TaskPool, taskPool } from '../../sim/questions/task-pool';
+import { nowMs, startThread } from './thread-pool';
 
 export interface MeasureRow {
   name: string;
@@ -19,9 +21,10 @@ const TRIES = 3;
 
 /** Seconds that `size` threads take for the same blocks of rings, their start not counted. */
 async function secondsWith(size: number, project: Project, program: URL): Promise<number> {
-  const pool = new TaskPool(size, () => new Worker(program, { workerData: project }));
+  const pool = taskPool(size, startThread(program));
+  const job = pool.job(project);
   const doBlocks = (from: number, count: number) =>
-    Promise.all(Array.from({ length: count }, (_, k) => pool.do({ kind: 'block', method: 0, block: from + k })));
+    Promise.all(Array.from({ length: count }, (_, k) => job.do({ kind: 'block', method: 0, block: from + k })));
   try {
     await doBlocks(0, 4 * size);
     const start = performance.now();
@@ -44,34 +47,57 @@ export async function twoThreadsOverOne(project: Project, workerProgram: URL): P
   return { name: 'two threads over one, contact', value, unit: 'times', wanted: 1.7, wantedIs: 'least' };
 }
 
+/** Threads that are up to speed, for what `measure` does with them. */
+async function onAllCores<Result>(program: URL, measure: (pool: TaskPool) => Promise<Result>): Promise<Result> {
+  const pool = taskPool(availableParallelism(), startThread(program));
+  try {
+    await askPool(pool, exampleProject(), 0, { kind: 'budget', rings: 2000 }).answer;
+    return await measure(pool);
+  } finally {
+    await pool.close();
+  }
+}
+
 /**
  * Milliseconds from a stop to the figures of the rings done by then; the longest of stops at many moments of a run,
  * while rings are made and while set-ups are costed. The least of three rounds, since other work only makes it slower.
  */
-export function stopIsObeyed(rings: number, batch: number): MeasureRow {
+export function stopIsObeyed(rings: number, batch: number, workerProgram: URL): Promise<MeasureRow> {
   const example = exampleProject();
   const project = { ...example, costs: { ...example.costs, batch }, run: { ...example.run, trials: rings } };
-  const longest = (): number => {
-    let worstMs = 0;
-    for (const share of [0.1, 0.5, 0.9, 1]) {
-      let isStopped = false;
-      const steps = runMethod(project, 0, { shouldStop: () => isStopped });
-      let stoppedAtMs = 0;
-      let stepsOfCosting = 0;
-      for (;;) {
-        const step = steps.next();
-        if (step.done) break;
-        if (step.value.ringsDone === rings) stepsOfCosting++;
-        if (!isStopped && step.value.ringsDone >= share * rings && (share < 1 || stepsOfCosting === 3)) {
-          isStopped = true;
-          stoppedAtMs = performance.now();
-        }
-      }
-      worstMs = Math.max(worstMs, performance.now() - stoppedAtMs);
+  return onAllCores(workerProgram, async (pool) => {
+    const stopped = async (share: number): Promise<number> => {
+      let stoppedAtMs: number | undefined;
+      const onProgress = ({ ringsDone }: { ringsDone: number }) => {
+        if (stoppedAtMs !== undefined || ringsDone < share * rings) return;
+        stoppedAtMs = nowMs();
+        running.stop();
+      };
+      const running = runRings(pool, project, [0], { nowMs, onProgress });
+      await Promise.all(running.results);
+      return nowMs() - (stoppedAtMs ?? Number.NEGATIVE_INFINITY);
+    };
+    let leastMs = Number.POSITIVE_INFINITY;
+    for (let k = 0; k < TRIES; k++) {
+      let worstMs = 0;
+      for (const share of [0.1, 0.5, 0.9, 1]) worstMs = Math.max(worstMs, await stopped(share));
+      leastMs = Math.min(leastMs, worstMs);
     }
-    return worstMs;
-  };
-  const value = Math.round(Math.min(...Array.from({ length: TRIES }, longest)));
-  const name = `from a stop to the figures, ${rings.toLocaleString('en')} rings, ${batch} to make`;
-  return { name, value, unit: 'ms', wanted: 100, wantedIs: 'most' };
+    const name = `from a stop to the figures, ${rings.toLocaleString('en')} rings, ${batch} to make`;
+    return { name, value: Math.round(leastMs), unit: 'ms', wanted: 100, wantedIs: 'most' };
+  });
+}
+
+/** The window's question of where the gaps of one method come from, contact rule; the best of three. */
+export function budgetOnAllCores(workerProgram: URL): Promise<MeasureRow> {
+  return onAllCores(workerProgram, async (pool) => {
+    const times: number[] = [];
+    for (let k = 0; k < TRIES; k++) {
+      const startMs = nowMs();
+      await askPool(pool, exampleProject(), 0, { kind: 'budget' }).answer;
+      times.push(nowMs() - startMs);
+    }
+    const value = Math.round(Math.min(...times));
+    return { name: 'budget of one method, all cores', value, unit: 'ms', wanted: 2000, wantedIs: 'most' };
+  });
 }

@@ -12,7 +12,7 @@ import { runBlock } from '../../sim/run/block';
 import { BLOCK_TRIALS } from '../../sim/run/block-loop';
 import { methodPlan, type PlanOptions } from '../../sim/run/plan';
 import { benchCommands } from './bench-commands';
-import { type MeasureRow, stopIsObeyed, twoThreadsOverOne } from './bench-threads';
+import { budgetOnAllCores, type MeasureRow, stopIsObeyed, twoThreadsOverOne } from './bench-threads';
 
 /** The example with every source of the first method above zero. */
 function everySource(
@@ -125,13 +125,15 @@ function sixtyOverTwelve(measured: readonly Row[]): MeasureRow {
   return { name: 'time of 60 staves over 12, contact', value, unit: 'times', wanted: 5, wantedIs: 'most' };
 }
 
+const workerProgram = new URL('task-worker.js', import.meta.url);
 const rows = bench();
 const measures = [
   sixtyOverTwelve(rows),
-  await twoThreadsOverOne(everySource('flipFace'), new URL('task-worker.js', import.meta.url)),
-  stopIsObeyed(20_000, 1),
-  stopIsObeyed(100_000, 1),
-  stopIsObeyed(20_000, 1000),
+  await twoThreadsOverOne(everySource('flipFace'), workerProgram),
+  await stopIsObeyed(20_000, 1, workerProgram),
+  await stopIsObeyed(100_000, 1, workerProgram),
+  await stopIsObeyed(20_000, 1000, workerProgram),
+  await budgetOnAllCores(workerProgram),
 ];
 const commands = benchCommands(fileURLToPath(new URL('../..', import.meta.url)));
 if (process.argv.includes('--json')) {

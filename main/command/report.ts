@@ -1,12 +1,12 @@
 /** `ringtrue report`: the client's sheet or the maker's report, as HTML or PDF. */
 import type { Project } from '../../sim/project/document';
+import { askPool } from '../../sim/questions/ask-pool';
 import type { MethodResult, RunProgress } from '../../sim/run/prediction';
 import { explainedResult } from '../../sim/wording/explain';
 import type { MakerAnswers, SheetInput } from '../contract/report';
 import { loadReportProgram } from '../print/load-report-program';
 import { printingBrowser, printPdf } from '../print/print-pdf';
 import { oneOf, readArguments } from './arguments';
-import { askBudget, askIndices } from './budget-tasks';
 import { fitForTerminal } from './fit-for-terminal';
 import { openProject } from './open-project';
 import { outFile, writeOut } from './out-file';
@@ -14,7 +14,7 @@ import { progressLine } from './progress';
 import { runMethods } from './run-methods';
 import { runWishes } from './run-options';
 import type { CommandIo } from './streams';
-import { taskRunner } from './task-runner';
+import { threadPool } from './thread-pool';
 
 const OPTIONS = {
   for: 'value',
@@ -68,15 +68,14 @@ export async function report(args: readonly string[], io: CommandIo, workerProgr
 
 async function askAnswers({ project, result }: SheetInput, workers: number, workerProgram: URL): Promise<MakerAnswers> {
   const method = project.methods.findIndex(({ name }) => name === result.prediction.name);
-  const runner = taskRunner(project, { workers, workerProgram });
+  const pool = threadPool({ workers, workerProgram });
   try {
-    const [budget, indices, testValue] = await Promise.all([
-      askBudget(runner, project, method, {}),
-      askIndices(runner, project, method, {}),
-      runner.do({ kind: 'testValue', method, options: {} }),
+    const [budget, testValue] = await Promise.all([
+      askPool(pool, project, method, { kind: 'budget' }).answer,
+      askPool(pool, project, method, { kind: 'testValue' }).answer,
     ]);
-    return { budget: { budget, indices }, testValue };
+    return { budget, testValue };
   } finally {
-    await runner.close();
+    await pool.close();
   }
 }

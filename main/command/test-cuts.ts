@@ -1,16 +1,14 @@
 /** `ringtrue test-cuts`: whether test cuts are worth it, and how many rounds of them. */
-import type { TestValue } from '../../sim/decide/test-value';
 import { countedSentence } from '../../sim/wording/job-costs';
 import { plainText } from '../../sim/wording/tables';
 import { testAnswer, testValueTable } from '../../sim/wording/test-value';
-import { methodCommand } from './method-command';
+import { methodCommand, ringsAsked } from './method-command';
 
-export const testCuts = methodCommand<TestValue, undefined>({
+export const testCuts = methodCommand({
+  kind: 'testValue',
   command: 'test-cuts',
-  kinds: {},
-  wish: () => undefined,
-  tasks: () => 1,
-  ask: (runner, _project, method, options) => runner.do({ kind: 'testValue', method, options }),
+  options: {},
+  asked: ringsAsked,
   json: ({ rounds, ...value }) => {
     return {
       ...value,

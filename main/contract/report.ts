@@ -1,8 +1,7 @@
 /** What the program that draws the sheets takes and gives: it is built from the pages and loaded by path where a command needs it. */
-import type { SourceBudget } from '../../sim/budget/budget';
-import type { SourceIndices } from '../../sim/budget/source-sensitivity';
 import type { TestValue } from '../../sim/decide/test-value';
 import type { Project } from '../../sim/project/document';
+import type { BudgetAnswer } from '../../sim/questions/questions';
 import type { MethodResult } from '../../sim/run/prediction';
 
 /** For whom a sheet is: one page that explains, or all that the maker works from. */
@@ -21,7 +20,7 @@ export interface SheetInput {
 
 /** What the maker's sheet says besides about the one method it is about; null while it is not worked out. */
 export interface MakerAnswers {
-  budget: { budget: SourceBudget; indices: SourceIndices[] } | null;
+  budget: BudgetAnswer | null;
   testValue: TestValue | null;
 }
 

@@ -20,7 +20,7 @@ import '../pages/pages.css';
 const host = chooseHost();
 keepViewOnMachine(await host.keptView(), (text) => void host.keepView(text));
 const simulation = simulateProject(startPool(), drawn);
-answerQuestions({ long: startWorkerAlone(), quick: startWorkerAlone() });
+answerQuestions({ long: startPool(), quick: startWorkerAlone() });
 keepEdits(host);
 void openAtStart(host).then(() => offerRecovery(host));
 

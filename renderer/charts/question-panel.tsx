@@ -55,8 +55,8 @@ function QuestionRoom({ room }: { room: string }) {
 export function QuestionMark({ outcome }: { outcome: QuestionOutcome<unknown> }) {
   const { standing, isFresh, progress, failure, stop, goOn } = outcome;
   if (standing === 'answered') return null;
-  const share = progress?.wanted ? Math.min(1, progress.done / progress.wanted) : 0;
-  const done = progress?.wanted ? ` ${Math.round(100 * share)} %` : progress ? ` Tried so far: ${progress.done}.` : '';
+  const share = progress ? progress.done / progress.wanted : 0;
+  const done = progress ? ` ${Math.round(100 * share)} %` : '';
   return (
     <div className="work-mark" data-standing={standing === 'waiting' ? 'preview' : standing}>
       <WorkRing share={share} />

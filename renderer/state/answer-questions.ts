@@ -2,8 +2,9 @@
  * Works out what the panels on the screen ask. A question that no panel shows any more is dropped at once; a long one
  * starts when the rings themselves are done and the hand rests.
  */
-import { type RunningQuestion, SimulationFailed, type SimulationPool } from '../worker/pool';
-import type { QuestionKind } from '../worker/questions';
+import { askPool, type RunningQuestion } from '../../sim/questions/ask-pool';
+import type { QuestionKind } from '../../sim/questions/questions';
+import { TaskFailed, type TaskPool } from '../../sim/questions/task-pool';
 import {
   keepAnswer,
   keepQuestionFailure,
@@ -20,9 +21,9 @@ const QUICK: readonly QuestionKind[] = ['ring'];
 const FIRST: readonly QuestionKind[] = ['budget', 'testValue'];
 
 interface Pools {
-  long: SimulationPool;
+  long: TaskPool;
   /** For what is answered within a redraw. */
-  quick: SimulationPool;
+  quick: TaskPool;
 }
 
 export function answerQuestions(pools: Pools): void {
@@ -44,7 +45,8 @@ export function answerQuestions(pools: Pools): void {
 
   const start = async (key: string, wanted: WantedQuestion): Promise<void> => {
     const pool = isQuick(wanted) ? pools.quick : pools.long;
-    const asked: RunningQuestion<QuestionKind> = pool.ask(wanted, (progress) => {
+    const { project, method, question } = wanted;
+    const asked: RunningQuestion<QuestionKind> = askPool(pool, project, method, question, (progress) => {
       if (running.get(key) === asked) noteProgress(key, progress);
     });
     running.set(key, asked);
@@ -55,7 +57,7 @@ export function answerQuestions(pools: Pools): void {
       if (answer) keepAnswer(key, wanted, answer);
     } catch (error) {
       if (running.get(key) === asked) running.delete(key);
-      if (!(error instanceof SimulationFailed)) throw error;
+      if (!(error instanceof TaskFailed)) throw error;
       keepQuestionFailure(key, error.message);
     }
   };

@@ -2,7 +2,8 @@
 import { create } from 'zustand';
 import { asTried } from '../../sim/decide/test-value';
 import type { Project } from '../../sim/project/document';
-import type { Answers, Question, QuestionKind, QuestionProgress } from '../worker/questions';
+import type { QuestionProgress } from '../../sim/questions/ask-pool';
+import type { Answers, Question, QuestionKind } from '../../sim/questions/questions';
 import { withFigure, withMethod } from './edits';
 import { outcomeKey } from './run-store';
 

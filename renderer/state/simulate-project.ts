@@ -4,9 +4,9 @@
  * results move while a slider moves.
  */
 import type { Project } from '../../sim/project/document';
-import type { RunProgress } from '../../sim/run/prediction';
-import { type RunningTask, SimulationFailed, type SimulationPool } from '../worker/pool';
-import type { Task } from '../worker/protocol';
+import { type RunningRings, runRings } from '../../sim/questions/rings';
+import { TaskDropped, TaskFailed, type TaskPool } from '../../sim/questions/task-pool';
+import type { MethodResult, RunProgress } from '../../sim/run/prediction';
 import { useDocument } from './document-store';
 import { problemsOf } from './problems';
 import {
@@ -40,26 +40,40 @@ export interface Simulation {
   goOn: () => void;
 }
 
-function taskFor(project: Project, methods: readonly number[], stage: Stage, previewMs: number): Task {
-  if (stage === 'full') return { project, methods };
-  const { settle: _, ...run } = project.run;
-  if (stage === 'first') {
-    return { project: { ...project, run: { ...run, trials: Math.min(run.trials, FIRST_TRIALS) } }, methods };
-  }
-  return {
-    project: { ...project, run: { ...run, trials: PREVIEW_TRIALS, rule: 'touch' } },
-    methods,
-    setUps: PREVIEW_SET_UPS,
-    budgetMs: previewMs,
-  };
+/** Rings of some methods that are being made: together, or each for itself. */
+interface RunningShares extends Omit<RunningRings, 'results'> {
+  shares: { methods: readonly number[]; results: Promise<readonly MethodResult[]> }[];
 }
 
-/** A preview gives each worker its share of the methods at once; longer runs take a worker as one becomes free. */
-function dealt(methods: readonly number[], stage: Stage, workers: number): number[][] {
-  if (stage !== 'preview') return methods.map((method) => [method]);
-  return Array.from({ length: Math.min(workers, methods.length) }, (_, worker) =>
-    methods.filter((_method, i) => i % workers === worker),
-  );
+/** Each worker gets its share of the methods at once: what is done is drawn together, and quick. */
+function runPreview(pool: TaskPool, project: Project, methods: readonly number[]): RunningShares {
+  const { settle: _, ...run } = project.run;
+  const job = pool.job({ ...project, run: { ...run, trials: PREVIEW_TRIALS, rule: 'touch' } });
+  const budgetMs = PREVIEW_MS / Math.ceil(methods.length / pool.size);
+  const shares = Array.from({ length: Math.min(pool.size, methods.length) }, (_, worker) => {
+    const share = methods.filter((_method, i) => i % pool.size === worker);
+    const wish = { methods: share, setUps: PREVIEW_SET_UPS, budgetMs };
+    return { methods: share, results: job.do({ kind: 'preview', ...wish }) };
+  });
+  return { shares, stop: job.stop, drop: () => job.drop() };
+}
+
+function firstRings(project: Project): Project {
+  const { settle: _, ...run } = project.run;
+  return { ...project, run: { ...run, trials: Math.min(run.trials, FIRST_TRIALS) } };
+}
+
+/** One method after the other, each on all workers. */
+function runLonger(
+  pool: TaskPool,
+  project: Project,
+  methods: readonly number[],
+  onProgress: (progress: RunProgress) => void,
+): RunningShares {
+  const { results, ...ways } = runRings(pool, project, methods, { onProgress, nowMs: () => performance.now() });
+  const asList = (result: MethodResult | null): MethodResult[] => (result === null ? [] : [result]);
+  const shares = results.map((result, i) => ({ methods: methods.slice(i, i + 1), results: result.then(asList) }));
+  return { shares, ...ways };
 }
 
 function activeMethods(project: Project): number[] {
@@ -78,10 +92,10 @@ function nothingDone(project: Project): Work {
 }
 
 /** @param isDrawn resolves when what was shown stands on the screen; the longer runs wait for it after a preview */
-export function simulateProject(pool: SimulationPool, isDrawn: () => Promise<void>): Simulation {
+export function simulateProject(pool: TaskPool, isDrawn: () => Promise<void>): Simulation {
   /** What is to be worked on next. */
   let wanted: Project | null = null;
-  let running: { project: Project; stage: Stage; tasks: RunningTask[] } | null = null;
+  let running: { project: Project; stage: Stage; rings: RunningShares } | null = null;
   let isWorking = false;
   /** A newer pass through the work takes over from one that has nothing to show yet. */
   let pass = 0;
@@ -98,38 +112,30 @@ export function simulateProject(pool: SimulationPool, isDrawn: () => Promise<voi
       const ringsDone = [...done.values()].reduce((sum, method) => sum + method.ringsDone, 0);
       useRun.setState({ work: { ringsDone, ringsWanted } });
     };
-    const shares = dealt(methods, stage, pool.size);
-    const atRest = new Set<readonly number[]>();
-    const rests = (share: readonly number[]): void => {
-      atRest.add(share);
-      const { work } = useRun.getState();
-      if (isCancelled && atRest.size === shares.length && work) useRun.setState({ work: { ...work, isStopped: true } });
-    };
-    const previewMs = PREVIEW_MS / Math.ceil(methods.length / pool.size);
     const showLimitMm = project.limits.showGapMm;
-    const tasks = shares.map((share) =>
-      pool.run(taskFor(project, share, stage, previewMs), {
-        stopped: () => rests(share),
-        ...(stage === 'full' && { progress }),
-      }),
-    );
-    const begun = { project, stage, tasks };
+    const runs = (): RunningShares => {
+      if (stage === 'preview') return runPreview(pool, project, methods);
+      return stage === 'full'
+        ? runLonger(pool, project, methods, progress)
+        : runLonger(pool, firstRings(project), methods, () => {});
+    };
+    const begun = { project, stage, rings: runs() };
     running = begun;
     /** Shown together at the end: each showing takes the page a redraw. */
     const together = new Map<number, Outcome>();
     await Promise.all(
-      tasks.map(async (task, i) => {
-        const share = shares[i] ?? [];
+      begun.rings.shares.map(async (share) => {
         try {
-          const results = (await task.results) ?? [];
-          rests(share);
-          const found = results.map((result, k): [number, Outcome] => [share[k] ?? 0, { result, stage, showLimitMm }]);
+          const found = (await share.results).map((result, k): [number, Outcome] => {
+            return [share.methods[k] ?? 0, { result, stage, showLimitMm }];
+          });
           if (stage === 'full' && !isCancelled) keepOutcomes(project, new Map(found));
           else for (const [method, outcome] of found) together.set(method, outcome);
         } catch (error) {
-          if (!(error instanceof SimulationFailed)) throw error;
+          if (error instanceof TaskDropped) return;
+          if (!(error instanceof TaskFailed)) throw error;
           // Which of a share it was, its own longer run tells.
-          if (stage !== 'preview') for (const method of share) keepFailure(project, method, error.message);
+          if (stage !== 'preview') for (const method of share.methods) keepFailure(project, method, error.message);
         }
       }),
     );
@@ -164,8 +170,7 @@ export function simulateProject(pool: SimulationPool, isDrawn: () => Promise<voi
   };
 
   const dropRunning = (): void => {
-    // Those that wait first: otherwise they would be begun as those before them end.
-    for (const task of running?.tasks.toReversed() ?? []) task.drop();
+    running?.rings.drop();
   };
 
   const begin = (project: Project): void => {
@@ -209,7 +214,9 @@ export function simulateProject(pool: SimulationPool, isDrawn: () => Promise<voi
       stopWaiting();
       wanted = null;
       isCancelled = true;
-      for (const task of running?.tasks ?? []) task.stop();
+      const { work } = useRun.getState();
+      if (running && work) useRun.setState({ work: { ...work, isStopped: true } });
+      running?.rings.stop();
     },
     goOn() {
       const { project } = useDocument.getState();

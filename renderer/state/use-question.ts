@@ -1,6 +1,7 @@
 /** Asks a question about one method for as long as the panel that shows the answer is on the screen. */
 import { useEffect } from 'react';
-import type { Answers, Question, QuestionKind, QuestionProgress } from '../worker/questions';
+import type { QuestionProgress } from '../../sim/questions/ask-pool';
+import type { Answers, Question, QuestionKind } from '../../sim/questions/questions';
 import { useDocument } from './document-store';
 import { problemsOf } from './problems';
 import {

@@ -1,5 +1,4 @@
-import type { ToWorker } from './protocol';
-import { workLoop } from './work-loop';
+import { type ToWorker, workLoop } from '../../sim/questions/work-loop';
 
 const { port1, port2 } = new MessageChannel();
 
@@ -11,5 +10,9 @@ function listen(): Promise<void> {
   });
 }
 
-const hear = workLoop((message, transfer) => postMessage(message, { transfer }), listen);
+const hear = workLoop({
+  tell: (message, transfer) => postMessage(message, { transfer }),
+  listen,
+  nowMs: () => performance.now(),
+});
 addEventListener('message', ({ data }: MessageEvent<ToWorker>) => hear(data));

@@ -14,11 +14,6 @@ import { openingVariances } from './variance-shares';
 
 export const BUDGET_TRIALS = 20_000;
 
-export interface BudgetProgress {
-  sourcesDone: number;
-  sourcesWanted: number;
-}
-
 /** One run of the budget, with all sources or without one of them; ring k is the same luck in each. */
 export interface BudgetRun {
   /** Worst gap on the show side(s), mm, ring by ring. */
@@ -105,21 +100,4 @@ export function budgetLines({ sources }: SourceBudget): BudgetLine[] {
   return sources.map(({ source, varianceShare, showGapP95WithoutMm }) => {
     return { source, varianceShare, showGapP95WithoutMm };
   });
-}
-
-/** Yields after every source; a wanted stop leaves the rest out. */
-export function* sourceBudget(
-  project: Project,
-  methodIndex: number,
-  options: RunOptions = {},
-): Generator<BudgetProgress, SourceBudget, void> {
-  const sources = budgetSources(project, methodIndex);
-  const all = budgetRun(project, methodIndex, undefined, options);
-  const without = new Map<SourceName, BudgetRun>();
-  for (const source of sources) {
-    without.set(source, budgetRun(project, methodIndex, source, options));
-    yield { sourcesDone: without.size, sourcesWanted: sources.length };
-    if (options.shouldStop?.()) break;
-  }
-  return budgetOf(project, methodIndex, all, without);
 }

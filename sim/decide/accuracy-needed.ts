@@ -181,23 +181,6 @@ export function balancedFactors(
   return balanced(at(lastHolding(0, most, (height) => holds(at(height)))));
 }
 
-/** Yields the number of sources answered for. `wanted` is a share of good pieces, 0…1. */
-export function* accuracyNeeded(
-  project: Project,
-  methodIndex: number,
-  wanted: number,
-  options: RunOptions = {},
-): Generator<number, AccuracyNeeded, void> {
-  const question = { wanted, yieldNow: yieldAsItIs(project, methodIndex, options) };
-  const answers: SourceAnswer[] = [];
-  for (const source of accuracySources(project, methodIndex)) {
-    answers.push(sourceNeeded(project, methodIndex, source, question, options));
-    yield answers.length;
-    if (options.shouldStop?.()) break;
-  }
-  return accuracyAnswer(question, answers, balancedFactors(project, methodIndex, question, options), options);
-}
-
 /** The whole answer from its parts. */
 export function accuracyAnswer(
   question: AccuracyQuestion,

@@ -67,65 +67,71 @@ function share(run: ShortRun): Share {
   return wilson(Math.round(run.yield * run.trials), run.trials);
 }
 
-/** The joints of a flat frame are cut with the blade square; tilted, it would close as tight and be flat no more. */
-function noAim(project: Project, methodIndex: number, trials: number, options: RunOptions): BestAim {
-  const good = share(shortRun(aimed(project, methodIndex, 0), methodIndex, trials, options));
-  return {
-    trials,
-    aimDeg: 0,
-    alikeDeg: { from: 0, to: 0 },
-    yield: good,
-    gain: { value: 0, low: 0, high: 0 },
-    curve: [{ aimDeg: 0, yield: good }],
-  };
+/** One offset to be tried with so many rings. */
+export interface AimTrial {
+  aimDeg: number;
+  rings: number;
 }
 
-/** Yields the number of offsets tried so far after each; trials go into the close search. */
-export function* bestAim(
+export function tryAim(
+  project: Project,
+  methodIndex: number,
+  { aimDeg, rings }: AimTrial,
+  options: RunOptions = {},
+): ShortRun {
+  return shortRun(aimed(project, methodIndex, aimDeg), methodIndex, rings, options);
+}
+
+/** A flat frame's joints are cut with the blade square; tilted, it would close as tight and be flat no more. */
+const isFlat = (project: Project): boolean => project.piece.slopeDeg === 90;
+
+/** How many offsets a search tries. */
+export function aimTrials(project: Project): number {
+  return isFlat(project) ? 1 : COARSE_POINTS + FINE_POINTS + 2;
+}
+
+/** Yields offsets to be tried together and takes in their runs, in the same order; the rings asked for go into the close search. */
+export function* aimSearch(
   project: Project,
   methodIndex: number,
   options: RunOptions = {},
-): Generator<number, BestAim, void> {
+): Generator<AimTrial[], BestAim, ShortRun[]> {
   const trials = options.trials ?? AIM_TRIALS;
-  if (project.piece.slopeDeg === 90) return noAim(project, methodIndex, trials, options);
-  const coarse = Math.min(trials, COARSE_TRIALS);
-  const reach = reachDeg(project, methodIndex);
-  let tried = 0;
+  const noAim = { aimDeg: 0, rings: trials };
+  if (isFlat(project)) {
+    const good = share((yield [noAim])[0]!);
+    const gain = { value: 0, low: 0, high: 0 };
+    return { trials, aimDeg: 0, alikeDeg: { from: 0, to: 0 }, yield: good, gain, curve: [{ aimDeg: 0, yield: good }] };
+  }
   const points = new Map<number, ShortRun>();
-  const tryAim = (aimDeg: number, count: number): ShortRun => {
-    const run = shortRun(aimed(project, methodIndex, aimDeg), methodIndex, count, options);
-    points.set(aimDeg, run);
-    tried++;
-    return run;
-  };
-  const step = (2 * reach) / (COARSE_POINTS - 1);
-  let best = 0;
-  for (let k = 0; k < COARSE_POINTS; k++) {
-    // Written from the middle so that no aim at all is exactly 0.
-    const aimDeg = (k - (COARSE_POINTS - 1) / 2) * step;
-    if (tryAim(aimDeg, coarse).yield > (points.get(best)?.yield ?? -1)) best = aimDeg;
-    yield tried;
+  function* tried(offsets: readonly number[], rings: number): Generator<AimTrial[], ShortRun[], ShortRun[]> {
+    const runs = yield offsets.map((aimDeg) => ({ aimDeg, rings }));
+    offsets.forEach((aimDeg, k) => {
+      points.set(aimDeg, runs[k]!);
+    });
+    return runs;
   }
+  const step = (2 * reachDeg(project, methodIndex)) / (COARSE_POINTS - 1);
+  // Written from the middle so that no aim at all is exactly 0.
+  const coarse = Array.from({ length: COARSE_POINTS }, (_, k) => (k - (COARSE_POINTS - 1) / 2) * step);
+  const most = Math.max(...(yield* tried(coarse, Math.min(trials, COARSE_TRIALS))).map((run) => run.yield));
   // A level stretch of equal yields: its middle.
-  const level = [...points].filter(([, run]) => run.yield === points.get(best)!.yield).map(([aimDeg]) => aimDeg);
+  const level = coarse.filter((aimDeg) => points.get(aimDeg)!.yield === most);
   const centre = (Math.min(...level) + Math.max(...level)) / 2;
-  const close: [number, ShortRun][] = [];
-  for (let k = 0; k < FINE_POINTS; k++) {
-    const aimDeg = centre + ((k - (FINE_POINTS - 1) / 2) * 2 * step) / (FINE_POINTS - 1);
-    close.push([aimDeg, tryAim(aimDeg, trials)]);
-    yield tried;
-  }
-  const [, top] = close.reduce((a, b) => (b[1].yield > a[1].yield ? b : a));
-  const alike = close.filter(([, run]) => pairedYield(top, run).low <= 0).map(([aimDeg]) => aimDeg);
+  const close = Array.from({ length: FINE_POINTS }, (_, k) => {
+    return centre + ((k - (FINE_POINTS - 1) / 2) * 2 * step) / (FINE_POINTS - 1);
+  });
+  const closeRuns = yield* tried(close, trials);
+  const top = closeRuns.reduce((a, b) => (b.yield > a.yield ? b : a));
+  const alike = close.filter((_, k) => pairedYield(top, closeRuns[k]!).low <= 0);
   const aimDeg = alike.reduce((sum, a) => sum + a, 0) / alike.length;
-  const atBest = tryAim(aimDeg, trials);
-  const atNone = tryAim(0, trials);
+  const [atBest, atNone] = yield* tried([aimDeg, 0], trials);
   return {
     trials,
     aimDeg,
     alikeDeg: { from: Math.min(...alike), to: Math.max(...alike) },
-    yield: share(atBest),
-    gain: pairedYield(atBest, atNone),
+    yield: share(atBest!),
+    gain: pairedYield(atBest!, atNone!),
     curve: [...points].sort(([a], [b]) => a - b).map(([aim, run]) => ({ aimDeg: aim, yield: share(run) })),
   };
 }

@@ -5,14 +5,14 @@
 import { SOURCE_KEYS, type SourceKey, scaledSources, sourceFigure } from '../errors/source-scale';
 import type { Project, SourceName } from '../project/document';
 import type { RunOptions } from '../run/run-method';
-import { pairedYield, type ShortRun, shortRun } from '../run/short-run';
-import { accuracySources, lastHolding } from './accuracy-needed';
+import { pairedYield, shortRun } from '../run/short-run';
+import { lastHolding } from './accuracy-needed';
 
 export const HINGE_TRIALS = 6_000;
 /** A source may get this many times worse before it is said that the lead does not hinge on it. */
 export const MOST_WORSE = 8;
 /** Sources told of; the first are those that cost the lead most when they double. */
-const TOLD = 3;
+export const HINGES_TOLD = 3;
 
 export interface Hinge {
   source: SourceName;
@@ -21,6 +21,9 @@ export interface Hinge {
   now: number;
   lostAt: number;
 }
+
+/** With how many times as large the source is where the lead is lost. */
+export type FoundHinge = Hinge & { factor: number };
 
 export interface LeadHinges {
   trials: number;
@@ -32,42 +35,61 @@ export interface LeadHinges {
 
 const isOfStock = (source: SourceName): boolean => SOURCE_KEYS[source].some((key) => key.startsWith('stock.'));
 
-/**
- * Yields after every source tried. `leader` and `rival` are places in the project's methods.
- *
- * The stock is the same for all methods, so that its sources get worse for the rival too.
- */
-export function* leadHinges(
-  project: Project,
-  leader: number,
-  rival: number,
-  options: RunOptions = {},
-): Generator<void, LeadHinges, void> {
+/** Two methods by their places in the project. */
+export interface LeadPair {
+  leader: number;
+  rival: number;
+}
+
+export interface LeadNow {
+  trials: number;
+  /** False when the lead cannot be told from chance on these rings. */
+  leads: boolean;
+  rivalYield: number;
+}
+
+export function leadNow(project: Project, { leader, rival }: LeadPair, options: RunOptions = {}): LeadNow {
   const trials = options.trials ?? HINGE_TRIALS;
-  const run = (of: Project, method: number): ShortRun => shortRun(of, method, trials, options);
-  const [leaderNow, rivalNow] = [run(project, leader), run(project, rival)];
-  const leads = pairedYield(leaderNow, rivalNow).low > 0;
-  if (!leads) return { trials, leads, hinges: [] };
-  const lead = (source: SourceName, factor: number): number => {
-    const worse = scaledSources(project, leader, new Map([[source, factor]]));
-    return run(worse, leader).yield - (isOfStock(source) ? run(worse, rival) : rivalNow).yield;
-  };
-  const doubled: { source: SourceName; lead: number }[] = [];
-  for (const source of accuracySources(project, leader)) {
-    doubled.push({ source, lead: lead(source, 2) });
-    yield;
-  }
-  doubled.sort((a, b) => a.lead - b.lead);
-  const hinges: (Hinge & { factor: number })[] = [];
-  for (const { source } of doubled.slice(0, TOLD)) {
-    const key = SOURCE_KEYS[source].find((figure) => sourceFigure(project, leader, figure) !== 0);
-    if (key === undefined || lead(source, MOST_WORSE) > 0) continue;
-    yield;
-    const factor = lastHolding(1, MOST_WORSE, (at) => lead(source, at) > 0);
-    const now = sourceFigure(project, leader, key);
-    hinges.push({ source, key, now, lostAt: now * factor, factor });
-    yield;
-  }
-  hinges.sort((a, b) => a.factor - b.factor);
+  const [first, second] = [leader, rival].map((method) => shortRun(project, method, trials, options));
+  return { trials, leads: pairedYield(first!, second!).low > 0, rivalYield: second!.yield };
+}
+
+/**
+ * The lead with one of the leader's sources so many times as large. The stock is the same for all methods, so that its
+ * sources get worse for the rival too.
+ */
+export function leadWith(
+  project: Project,
+  { leader, rival }: LeadPair,
+  source: SourceName,
+  factor: number,
+  { rivalYield }: LeadNow,
+  options: RunOptions = {},
+): number {
+  const trials = options.trials ?? HINGE_TRIALS;
+  const worse = scaledSources(project, leader, new Map([[source, factor]]));
+  const yieldOf = (method: number): number => shortRun(worse, method, trials, options).yield;
+  return yieldOf(leader) - (isOfStock(source) ? yieldOf(rival) : rivalYield);
+}
+
+/** Where the lead is lost as one source gets worse; null when it is not lost before `MOST_WORSE` times its size. */
+export function hingeOf(
+  project: Project,
+  pair: LeadPair,
+  source: SourceName,
+  now: LeadNow,
+  options: RunOptions = {},
+): FoundHinge | null {
+  const isAhead = (factor: number): boolean => leadWith(project, pair, source, factor, now, options) > 0;
+  const key = SOURCE_KEYS[source].find((figure) => sourceFigure(project, pair.leader, figure) !== 0);
+  if (key === undefined || isAhead(MOST_WORSE)) return null;
+  const factor = lastHolding(1, MOST_WORSE, isAhead);
+  const size = sourceFigure(project, pair.leader, key);
+  return { source, key, now: size, lostAt: size * factor, factor };
+}
+
+/** The whole answer from its parts. */
+export function leadHingesOf({ trials, leads }: LeadNow, found: readonly (FoundHinge | null)[]): LeadHinges {
+  const hinges = found.filter((hinge) => hinge !== null).sort((a, b) => a.factor - b.factor);
   return { trials, leads, hinges: hinges.map(({ factor: _, ...hinge }) => hinge) };
 }

@@ -1,5 +1,4 @@
 /** Are test cuts worth the wood? The same method with none, one, two … rounds, on the same luck. */
-
 import type { Method, Project, TestKind } from '../project/document';
 import { jobCosts, pieceCost, setUpsFor } from '../run/cost';
 import { methodPlan } from '../run/plan';
@@ -53,48 +52,82 @@ export function asTried(method: Method): Method {
   };
 }
 
-/** Yields the rounds tried, from none up. What comes out is the same for every method that is tried alike. */
-export function* testValue(
+/** Most rounds that are tried; what comes out is the same for every method that is tried alike. */
+export function mostRounds(project: Project, methodIndex: number): number {
+  return asTried(project.methods[methodIndex]!).test.maxRounds;
+}
+
+/** What came of one number of rounds. */
+export interface RoundsTried {
+  maxRounds: number;
+  goodRings: number;
+  /** Cost of every whole job; the same place is the same luck whatever the rounds. */
+  jobs: Float64Array;
+  cost: CostSummary;
+  minutes: Interval | null;
+  reading: TestSetting | null;
+}
+
+/** The method with at most so many rounds. */
+export function testRounds(
   project: Project,
   methodIndex: number,
+  maxRounds: number,
   options: RunOptions = {},
-): Generator<number, TestValue, void> {
+): RoundsTried {
   const trials = options.trials ?? TEST_VALUE_TRIALS;
   const seed = options.seed ?? project.run.seed;
-  const { kind, maxRounds: most } = asTried(project.methods[methodIndex]!).test;
-  const rounds: RoundsValue[] = [];
-  let without: Float64Array | undefined;
-  let reading: TestSetting | null = null;
-  for (let maxRounds = 0; maxRounds <= most; maxRounds++) {
-    const methods = project.methods.map((m, i) =>
-      i === methodIndex ? { ...m, test: { ...m.test, kind, maxRounds } } : m,
-    );
-    const variant = { ...project, methods };
-    const plan = methodPlan(variant, methodIndex, { ...options, sizes: false });
-    if (plan.test) reading = { setting: plan.test.setting, mmPerDeg: plan.test.mmPerDeg };
-    const jobs = jobCosts(plan, seed, setUpsFor(trials));
-    without ??= jobs;
-    const base = without;
-    const extra = jobs.map((cost, k) => cost - base[k]!);
+  const { kind } = asTried(project.methods[methodIndex]!).test;
+  const methods = project.methods.map((m, i) =>
+    i === methodIndex ? { ...m, test: { ...m.test, kind, maxRounds } } : m,
+  );
+  const variant = { ...project, methods };
+  const plan = methodPlan(variant, methodIndex, { ...options, sizes: false });
+  const run = shortRun(variant, methodIndex, trials, options);
+  const { summary, minutes } = pieceCost(plan, seed, setUpsFor(trials));
+  return {
+    maxRounds,
+    goodRings: Math.round(run.yield * trials),
+    jobs: jobCosts(plan, seed, setUpsFor(trials)),
+    cost: summary,
+    minutes,
+    reading: plan.test ? { setting: plan.test.setting, mmPerDeg: plan.test.mmPerDeg } : null,
+  };
+}
+
+/** The whole answer from what came of each number of rounds, from none up. */
+export function testValueOf(
+  project: Project,
+  methodIndex: number,
+  tried: readonly RoundsTried[],
+  options: RunOptions = {},
+): TestValue {
+  const trials = options.trials ?? TEST_VALUE_TRIALS;
+  const without = tried[0]!.jobs;
+  const rounds = tried.map(({ maxRounds, goodRings, jobs, cost, minutes }): RoundsValue => {
+    const extra = jobs.map((money, k) => money - without[k]!);
     const moments = new Moments().add(extra);
     const reach = NORMAL_975 * moments.standardError;
-    const run = shortRun(variant, methodIndex, trials, options);
-    const { summary, minutes } = pieceCost(plan, seed, setUpsFor(trials));
-    rounds.push({
+    return {
       maxRounds,
-      yield: wilson(Math.round(run.yield * trials), trials),
-      cost: summary,
+      yield: wilson(goodRings, trials),
+      cost,
       minutesInterval: minutes,
       extraCost: { value: moments.mean, low: moments.mean - reach, high: moments.mean + reach },
       pays: wilson(extra.filter((e) => e < 0).length, extra.length),
-    });
-    yield rounds.length;
-    if (options.shouldStop?.()) break;
-  }
+    };
+  });
   const priced = rounds.filter((r) => r.cost.perGoodPiece !== null);
   const best = priced.reduce<RoundsValue | null>(
     (least, r) => (least === null || r.cost.perGoodPiece! < least.cost.perGoodPiece! ? r : least),
     null,
   );
-  return { trials, jobs: setUpsFor(trials), kind, reading, rounds, bestRounds: best?.maxRounds ?? null };
+  return {
+    trials,
+    jobs: setUpsFor(trials),
+    kind: asTried(project.methods[methodIndex]!).test.kind,
+    reading: tried.findLast(({ reading }) => reading !== null)?.reading ?? null,
+    rounds,
+    bestRounds: best?.maxRounds ?? null,
+  };
 }

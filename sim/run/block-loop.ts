@@ -40,25 +40,44 @@ export interface BlocksDone<Block> {
   stopReason: StopReason;
 }
 
+/** The blocks of a run, taken in their order wherever they were made, and when they are enough. */
+export class TakenBlocks<Block> {
+  readonly blocks: Block[] = [];
+  trialsDone = 0;
+  /** null while more are wanted. */
+  end: 'settled' | 'trial-limit' | null = null;
+  readonly #loop: Pick<BlockLoop<Block>, 'trials' | 'settled'>;
+
+  constructor(loop: Pick<BlockLoop<Block>, 'trials' | 'settled'>) {
+    this.#loop = loop;
+    if (loop.trials === 0) this.end = 'trial-limit';
+  }
+
+  take(block: Block): void {
+    const { trials, settled } = this.#loop;
+    this.trialsDone += trialsInBlock(trials, this.blocks.length);
+    this.blocks.push(block);
+    if (settled?.(block)) this.end = 'settled';
+    else if (this.trialsDone === trials) this.end = 'trial-limit';
+  }
+}
+
 /** Yields the trials of the blocks done, after every few trials; returns the blocks in order and why the loop ended. */
 export function* blockLoop<Block>(loop: BlockLoop<Block>): Generator<number, BlocksDone<Block>, void> {
-  const blocks: Block[] = [];
-  let done = 0;
-  for (let block = 0; block < blockCount(loop.trials); block++) {
-    const trials = trialsInBlock(loop.trials, block);
-    const making = loop.run(block, trials);
+  const taken = new TakenBlocks(loop);
+  const { blocks } = taken;
+  while (taken.end === null) {
+    const making = loop.run(blocks.length, trialsInBlock(loop.trials, blocks.length));
     let made = making.next();
     for (; !made.done; made = making.next()) {
-      yield done;
-      if (block > 0 && loop.shouldStop?.()) return { blocks, stopReason: 'cancelled' };
+      yield taken.trialsDone;
+      if (blocks.length > 0 && loop.shouldStop?.()) return { blocks, stopReason: 'cancelled' };
     }
-    blocks.push(made.value);
-    done += trials;
-    yield done;
-    if (loop.settled?.(made.value)) return { blocks, stopReason: 'settled' };
-    if (done < loop.trials && loop.shouldStop?.()) return { blocks, stopReason: 'cancelled' };
+    taken.take(made.value);
+    yield taken.trialsDone;
+    if (taken.end === null && loop.shouldStop?.()) return { blocks, stopReason: 'cancelled' };
   }
-  return { blocks, stopReason: 'trial-limit' };
+  return { blocks, stopReason: taken.end };
 }
 
 /** Runs a generator to its end and gives what it returns. */

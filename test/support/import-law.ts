@@ -55,6 +55,7 @@ export const SIM_FLOORS: readonly string[] = [
   'run',
   'budget',
   'decide',
+  'questions',
   'wording',
   'export',
 ];

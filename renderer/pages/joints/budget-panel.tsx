@@ -2,6 +2,7 @@
 
 import type { IndexEstimate } from '../../../sim/budget/sobol';
 import { budgetFigures } from '../../../sim/export/source-figures';
+import type { BudgetAnswer } from '../../../sim/questions/questions';
 import {
   leftOutSentence,
   SOURCE_TABLE_NOTE,
@@ -21,7 +22,6 @@ import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { markOf } from '../../parts/method-mark';
 import { useDocument } from '../../state/document-store';
 import type { QuestionOutcome } from '../../state/use-question';
-import type { BudgetAnswer } from '../../worker/questions';
 
 interface BudgetPanelProps {
   outcome: QuestionOutcome<BudgetAnswer>;

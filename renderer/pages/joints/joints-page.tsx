@@ -1,6 +1,7 @@
 /** Inside one method: where its gaps come from, joint by joint and source by source, and what would help. */
 import { useState } from 'react';
 import type { Project } from '../../../sim/project/document';
+import type { BudgetAnswer } from '../../../sim/questions/questions';
 import type { SingleRing } from '../../../sim/run/single-ring';
 import { gapNowSentence, gapOriginSentence } from '../../../sim/wording/gap-origin';
 import { touchSentence, widestJoint } from '../../../sim/wording/joints';
@@ -15,7 +16,6 @@ import { useDocument } from '../../state/document-store';
 import { useJointsView } from '../../state/joints-view';
 import { useProblems } from '../../state/problems';
 import { type QuestionOutcome, useQuestion } from '../../state/use-question';
-import type { BudgetAnswer } from '../../worker/questions';
 import { AccuracyPanel } from './accuracy-panel';
 import { AimPanel } from './aim-panel';
 import { BudgetPanel } from './budget-panel';

@@ -1,7 +1,7 @@
 /** The error budget of one method: from few rings at first, so that there is an answer soon, then from as many as it takes. */
 import { BUDGET_TRIALS } from '../../../sim/budget/budget';
+import type { BudgetAnswer } from '../../../sim/questions/questions';
 import { type QuestionOutcome, useQuestion } from '../../state/use-question';
-import type { BudgetAnswer } from '../../worker/questions';
 
 const FIRST_RINGS = 3_000;
 

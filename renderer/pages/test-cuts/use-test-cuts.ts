@@ -1,6 +1,7 @@
 /** What the page of test cuts is about: a method, its test piece, and what testing it is worth. */
 import { useMemo, useState } from 'react';
 import type { Method, Project } from '../../../sim/project/document';
+import type { Answers } from '../../../sim/questions/questions';
 import {
   TEST_PIECE_KINDS,
   type TestPieceFigures,
@@ -13,7 +14,6 @@ import { useDocument } from '../../state/document-store';
 import { useMethodShown } from '../../state/method-shown';
 import { useProblems } from '../../state/problems';
 import { type QuestionOutcome, useQuestion } from '../../state/use-question';
-import type { Answers } from '../../worker/questions';
 
 export type WorthOutcome = QuestionOutcome<Answers['testValue']>;
 

@@ -1,13 +1,14 @@
 /** The error budget: one line a source, what the gap would be without it, and nothing else changed. */
 import { describe, expect, test } from 'vitest';
-import { budgetLines, budgetSources, sourceBudget } from '../../../sim/budget/budget';
+import { budgetLines, budgetSources } from '../../../sim/budget/budget';
 import { RADIANS_PER_DEGREE } from '../../../sim/geometry/ring';
 import type { Project } from '../../../sim/project/document';
 import { runBlock } from '../../../sim/run/block';
-import { BLOCK_TRIALS, finish } from '../../../sim/run/block-loop';
+import { BLOCK_TRIALS } from '../../../sim/run/block-loop';
 import { methodPlan } from '../../../sim/run/plan';
 import { normalQuantile } from '../../../sim/statistics/normal-distribution';
 import { selectQuantile } from '../../../sim/statistics/quantiles';
+import { answerTo } from '../../support/answer-to';
 import { type MethodChanges, projectWith } from '../../support/projects';
 
 const MIXED: MethodChanges = {
@@ -17,15 +18,18 @@ const MIXED: MethodChanges = {
   blade: { forceWithinCutN: 2, stiffnessNPerMm: 40 },
 };
 const project = (method: MethodChanges): Project => projectWith({ method, run: { seed: 23 } });
-const budgetOf = (method: MethodChanges, trials = 2000) => finish(sourceBudget(project(method), 0, { trials }));
+const budgetOf = async (method: MethodChanges, rings = 2000) => {
+  const { budget } = await answerTo(project(method), 0, { kind: 'budget', rings, indexRings: 0 });
+  return budget;
+};
 
 /** 95th percentile show gap of one block of rings. */
 const p95 = (method: MethodChanges, rings: number): number =>
   selectQuantile(runBlock(methodPlan(project(method), 0, { sizes: false }), 23, 0, rings).showGapMm, 0.95);
 
-describe('the budget of a method', () => {
-  const budget = budgetOf(MIXED);
+const budget = await budgetOf(MIXED);
 
+describe('the budget of a method', () => {
   test('has one line for every source that does anything, in the order of the tables, with shares that add up to 1', () => {
     const names = ['tiltShared', 'tiltPerCut', 'seat', 'bulge'];
     expect(budget.sources.map(({ source }) => source)).toEqual(names);
@@ -51,8 +55,8 @@ describe('the budget of a method', () => {
     });
   });
 
-  test('of the tilt alone is all the tilt’s; without it every joint is tight', () => {
-    const { sources, showGapP95Mm } = budgetOf(
+  test('of the tilt alone is all the tilt’s; without it every joint is tight', async () => {
+    const { sources, showGapP95Mm } = await budgetOf(
       { tilt: { sharedDeg: 0.1 }, assembly: { ends: 'flush' } },
       2 * BLOCK_TRIALS,
     );
@@ -64,30 +68,31 @@ describe('the budget of a method', () => {
     expect(Math.abs(showGapP95Mm - exact)).toBeLessThan(0.06 * exact);
   });
 
-  test('shows a source that does nothing as just that, on the same luck', () => {
+  test('shows a source that does nothing as just that, on the same luck', async () => {
     // out of square the guide only makes an upright ring conical
-    const { sources } = budgetOf({ tilt: { sharedDeg: 0.1 }, guide: { zeroDeg: 0.2 }, assembly: { ends: 'flush' } });
+    const { sources } = await budgetOf({
+      tilt: { sharedDeg: 0.1 },
+      guide: { zeroDeg: 0.2 },
+      assembly: { ends: 'flush' },
+    });
     const zero = sources.find(({ source }) => source === 'guideZero')!;
     expect(zero.varianceShare).toBeLessThan(1e-12);
     expect(Math.abs(zero.showGapP95ChangeMm.value)).toBeLessThan(1e-7);
     expect(zero.showGapP95ChangeMm.high - zero.showGapP95ChangeMm.low).toBeLessThan(1e-6);
   });
 
-  test('counts the tilt as test cuts leave it', () => {
-    const tested = (test: MethodChanges['test']) =>
-      budgetOf({ tilt: { sharedDeg: 0.3, perCutDeg: 0.05 }, test: test! }).sources[0]!.varianceShare;
-    const untested = tested({ kind: 'none' });
-    const read = tested({ kind: 'fullRing', maxRounds: 2, readingMm: 0.1, stopWhenMm: 0.2 });
+  test('counts the tilt as test cuts leave it', async () => {
+    const tested = async (test: MethodChanges['test']) => {
+      const { sources } = await budgetOf({ tilt: { sharedDeg: 0.3, perCutDeg: 0.05 }, test: test! });
+      return sources[0]!.varianceShare;
+    };
+    const untested = await tested({ kind: 'none' });
+    const read = await tested({ kind: 'fullRing', maxRounds: 2, readingMm: 0.1, stopWhenMm: 0.2 });
     expect(untested).toBeGreaterThan(0.9);
     expect(read).toBeLessThan(0.5);
   });
 
-  test('that is stopped keeps the lines that are done', () => {
-    const { sources } = finish(sourceBudget(project(MIXED), 0, { trials: 500, shouldStop: () => true }));
-    expect(sources.map(({ source }) => source)).toEqual(['tiltShared']);
-  });
-
-  test('of a perfect method is empty', () => {
-    expect(budgetOf({}, 500).sources).toEqual([]);
+  test('of a perfect method is empty', async () => {
+    expect((await budgetOf({}, 500)).sources).toEqual([]);
   });
 });

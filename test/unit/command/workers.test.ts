@@ -3,15 +3,32 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { askBudget, askIndices } from '../../../main/command/budget-tasks';
 import { runMethods } from '../../../main/command/run-methods';
-import { taskRunner } from '../../../main/command/task-runner';
+import { threadPool } from '../../../main/command/thread-pool';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
+import { askPool } from '../../../sim/questions/ask-pool';
+import type { Question, QuestionKind } from '../../../sim/questions/questions';
+import { runRings } from '../../../sim/questions/rings';
+import { type TaskPool, taskPool } from '../../../sim/questions/task-pool';
+import { finish } from '../../../sim/run/block-loop';
 import type { MethodResult, RunProgress } from '../../../sim/run/prediction';
+import { runMethod } from '../../../sim/run/run-method';
 import { bits } from '../../support/bits';
+import { inProcessWorker } from '../../support/in-process-worker';
 import { scratchFolder } from '../../support/scratch-folder';
 import { shippedPrograms } from '../../support/shipped-programs';
+
+/** Of each kind one: the index of the method asked about, and the question. */
+const QUESTIONS: { readonly [Kind in QuestionKind]: [number, Question<Kind>] } = {
+  budget: [0, { kind: 'budget', rings: 5000, indexRings: 5000 }],
+  accuracy: [0, { kind: 'accuracy', wanted: 0.9, trials: 1000 }],
+  testValue: [2, { kind: 'testValue', trials: 500 }],
+  aim: [1, { kind: 'aim', trials: 500 }],
+  ring: [1, { kind: 'ring', ring: 7 }],
+  touchExcess: [0, { kind: 'touchExcess' }],
+  hinges: [2, { kind: 'hinges', rival: 0 }],
+};
 
 let workerProgram: URL;
 
@@ -73,25 +90,29 @@ describe('worker threads', () => {
 
   it('answer every question about a method bit for bit as one thread does', async () => {
     const project = lantern({ rule: 'touch' });
-    const answers = async (workers: number) => {
-      const runner = taskRunner(project, { workers, workerProgram });
-      const options = { trials: 4100 };
+    const answers = async (pool: TaskPool) => {
       try {
-        const question = { wanted: 0.9, yieldNow: await runner.do({ kind: 'yieldAsItIs', method: 0, options }) };
-        return await Promise.all([
-          askBudget(runner, project, 0, options),
-          askIndices(runner, project, 0, options),
-          runner.do({ kind: 'testValue', method: 2, options: { trials: 500 } }),
-          runner.do({ kind: 'aim', method: 1, options: { trials: 500 } }),
-          runner.do({ kind: 'sourceNeeded', method: 0, source: 'tiltShared', question, options }),
-          runner.do({ kind: 'balanced', method: 0, question, options }),
-        ]);
+        return await Promise.all(
+          Object.values(QUESTIONS).map(([method, question]) => askPool(pool, project, method, question).answer),
+        );
       } finally {
-        await runner.close();
+        await pool.close();
       }
     };
-    const alone = await answers(1);
-    expect(bits(await answers(3))).toEqual(bits(alone));
+    const alone = await answers(threadPool({ workers: 1, workerProgram }));
+    expect(alone.every((answer) => answer !== null)).toBe(true);
+    for (const workers of [2, 5]) expect(await answers(threadPool({ workers, workerProgram }))).toEqual(alone);
+    // As the window's workers do, with the messages copied.
+    expect(await answers(taskPool(3, inProcessWorker))).toEqual(alone);
+  }, 120_000);
+
+  it('make the rings that the engine makes straight through, as the window’s workers do', async () => {
+    const project = lantern({ trials: 9001 });
+    const pool = taskPool(2, inProcessWorker);
+    const { results: made } = runRings(pool, project, [0, 1], { nowMs: () => 0 });
+    const straight = [0, 1].map((method) => finish(runMethod(project, method)));
+    expect(await Promise.all(made)).toEqual(straight);
+    expect((await results(project, 2)).slice(0, 2)).toEqual(straight);
   }, 120_000);
 
   it('that break end the run with what they said', async () => {

@@ -3,13 +3,10 @@
  * joint by 2·L·δ outside when the tilt is short and inside when it is over, so that yields are areas under a normal.
  */
 import { describe, expect, test } from 'vitest';
-import { accuracyNeeded } from '../../../sim/decide/accuracy-needed';
-import { bestAim } from '../../../sim/decide/aim';
-import { testValue } from '../../../sim/decide/test-value';
 import type { Limits, Project } from '../../../sim/project/document';
-import { finish } from '../../../sim/run/block-loop';
 import { pairedYield, type ShortRun, shortRun } from '../../../sim/run/short-run';
 import { normalCdf, normalQuantile } from '../../../sim/statistics/normal-distribution';
+import { answerTo } from '../../support/answer-to';
 import { type MethodChanges, type ProjectChanges, projectWith } from '../../support/projects';
 
 /** Gap per degree of tilt, by hand: 2·L·π/180 with L = 18 / cos 22.5°. */
@@ -73,11 +70,11 @@ describe('a few thousand rings', () => {
 });
 
 describe('the best aim', () => {
-  test('lies midway between the limits, and makes as many pieces good as it can', () => {
+  test('lies midway between the limits, and makes as many pieces good as it can', async () => {
     // hidden gaps may be wide, so the tilt is best aimed over by half the difference of the limits
     const limits = { showGapMm: 0.05, hiddenGapMm: 0.25 };
     const exact = (0.25 - 0.05) / (2 * GAP_PER_DEG);
-    const found = finish(bestAim(tilted(0.15, limits), 0));
+    const found = await answerTo(tilted(0.15, limits), 0, { kind: 'aim' });
     expect(Math.abs(found.aimDeg - exact)).toBeLessThan(0.02);
     const most = exactYield(0.15, limits, exact);
     expect(found.yield.low).toBeLessThan(most + 0.005);
@@ -96,11 +93,11 @@ describe('the best aim', () => {
     );
   });
 
-  test('is none where both sides have one limit, and takes out a known bias', () => {
+  test('is none where both sides have one limit, and takes out a known bias', async () => {
     const even = { showGapMm: 0.1, hiddenGapMm: 0.1 };
-    expect(Math.abs(finish(bestAim(tilted(0.15, even), 0)).aimDeg)).toBeLessThan(0.02);
+    expect(Math.abs((await answerTo(tilted(0.15, even), 0, { kind: 'aim' })).aimDeg)).toBeLessThan(0.02);
     const biased = tilted(0.15, even, { tilt: { biasDeg: 0.2, sharedDeg: 0.15 } });
-    expect(Math.abs(finish(bestAim(biased, 0)).aimDeg + 0.2)).toBeLessThan(0.02);
+    expect(Math.abs((await answerTo(biased, 0, { kind: 'aim' })).aimDeg + 0.2)).toBeLessThan(0.02);
   });
 });
 
@@ -112,8 +109,8 @@ describe('the accuracy needed', () => {
   // a guide out of square only makes an upright ring conical: it plays no part
   const harmless: MethodChanges = { guide: { zeroDeg: 0.1 } };
 
-  test('of the one source that matters is that of the closed form; no other source helps', () => {
-    const found = finish(accuracyNeeded(tilted(0.2, limits, harmless), 0, 0.9));
+  test('of the one source that matters is that of the closed form; no other source helps', async () => {
+    const found = await answerTo(tilted(0.2, limits, harmless), 0, { kind: 'accuracy', wanted: 0.9 });
     expect(Math.abs(found.yieldNow - exactYield(0.2, limits))).toBeLessThan(0.03);
     const [tilt, zero] = found.sources;
     expect([tilt!.source, zero!.source]).toEqual(['tiltShared', 'guideZero']);
@@ -129,8 +126,8 @@ describe('the accuracy needed', () => {
     expect(balanced.get('guideZero')).toBe(1);
   });
 
-  test('leaves room where more is reached than wanted', () => {
-    const found = finish(accuracyNeeded(tilted(0.1, limits, harmless), 0, 0.5));
+  test('leaves room where more is reached than wanted', async () => {
+    const found = await answerTo(tilted(0.1, limits, harmless), 0, { kind: 'accuracy', wanted: 0.5 });
     expect(found.yieldNow).toBeGreaterThan(0.5);
     expect(Math.abs(found.sources[0]!.factor! * 0.1 - sharedFor(0.5))).toBeLessThan(0.06 * sharedFor(0.5));
     // eight times worse is as far as it looks
@@ -139,10 +136,10 @@ describe('the accuracy needed', () => {
     expect(found.balanced!.every(({ factor }) => factor === 1)).toBe(true);
   });
 
-  test('is shared among equal sources equally: each gives as much as the other', () => {
+  test('is shared among equal sources equally: each gives as much as the other', async () => {
     // turned over, the side error is as shared as the setting itself
     const two = tilted(0.2, limits, { tilt: { sharedDeg: 0.2, sideDeg: 0.2 } });
-    const found = finish(accuracyNeeded(two, 0, 0.8));
+    const found = await answerTo(two, 0, { kind: 'accuracy', wanted: 0.8 });
     const factors = found.balanced!.map(({ factor }) => factor);
     expect(factors).toHaveLength(2);
     expect(factors[0]! / factors[1]!).toBeGreaterThan(0.85);
@@ -154,9 +151,9 @@ describe('the accuracy needed', () => {
     expect([...found.inTheWay].sort()).toEqual(['tiltShared', 'tiltSide']);
   });
 
-  test('is out of reach where perfect cuts do not fit the wish', () => {
+  test('is out of reach where perfect cuts do not fit the wish', async () => {
     const aimedOff = tilted(0.1, limits, { tilt: { sharedDeg: 0.1, aimDeg: 0.5 } });
-    const found = finish(accuracyNeeded(aimedOff, 0, 0.9));
+    const found = await answerTo(aimedOff, 0, { kind: 'accuracy', wanted: 0.9 });
     expect(found.balanced).toBeNull();
     expect(found.sources[0]!.factor).toBeNull();
   });
@@ -175,8 +172,10 @@ describe('the value of test cuts', () => {
   };
   const minutes = { setUp: 12, perCut: 0.5, perTestRound: 10 };
 
-  test('is only its price where nothing needs correcting', () => {
-    const found = finish(testValue(tilted(0, { showGapMm: 0.1, hiddenGapMm: 0.1 }, { test: test0, minutes }, rest), 0));
+  test('is only its price where nothing needs correcting', async () => {
+    const found = await answerTo(tilted(0, { showGapMm: 0.1, hiddenGapMm: 0.1 }, { test: test0, minutes }, rest), 0, {
+      kind: 'testValue',
+    });
     expect(found.bestRounds).toBe(0);
     expect(found.rounds.map(({ maxRounds }) => maxRounds)).toEqual([0, 1, 2, 3, 4]);
     // by hand: 8 of stock and 10 minutes at 30 an hour for the job, half of it for each of two pieces
@@ -189,18 +188,18 @@ describe('the value of test cuts', () => {
     }
   });
 
-  test('is the whole job where nothing works without: and one round that reads perfectly is enough', () => {
+  test('is the whole job where nothing works without: and one round that reads perfectly is enough', async () => {
     const limits = { showGapMm: 0.1, hiddenGapMm: 0.1 };
     const wrong: MethodChanges = { tilt: { sharedDeg: 0.1, biasDeg: 1.5 }, test: test0, minutes };
-    const found = finish(testValue(tilted(0.1, limits, wrong, rest), 0));
+    const found = await answerTo(tilted(0.1, limits, wrong, rest), 0, { kind: 'testValue' });
     expect(found.rounds[0]!.cost.perGoodPiece).toBeNull();
     expect(found.rounds[1]!.yield.value).toBe(1);
     expect(found.rounds[1]!.pays.value).toBe(1);
     expect(found.bestRounds).toBe(1);
   });
 
-  test('of a method without any is shown for whole rings', () => {
-    const found = finish(testValue(tilted(0.1, {}, { minutes }, rest), 0, { trials: 400 }));
+  test('of a method without any is shown for whole rings', async () => {
+    const found = await answerTo(tilted(0.1, {}, { minutes }, rest), 0, { kind: 'testValue', trials: 400 });
     expect(found.kind).toBe('fullRing');
     expect(found.rounds[0]!.cost.testRounds).toBe(0);
     expect(found.rounds[1]!.cost.testRounds).toBe(1);

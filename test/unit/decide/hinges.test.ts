@@ -1,9 +1,9 @@
 /** What a lead hinges on, by hand where one error alone decides. */
 import { describe, expect, test } from 'vitest';
-import { leadHinges, MOST_WORSE } from '../../../sim/decide/hinges';
+import { MOST_WORSE } from '../../../sim/decide/hinges';
 import type { Project } from '../../../sim/project/document';
-import { finish } from '../../../sim/run/block-loop';
 import { hingeSentence } from '../../../sim/wording/hinges';
+import { answerTo } from '../../support/answer-to';
 import { projectWith } from '../../support/projects';
 
 /** Upright staves with nothing wrong but the tilt setting, of each method its own. */
@@ -21,8 +21,8 @@ function twoTilts(leaderDeg: number, rivalDeg: number): Project {
 }
 
 describe('where the tilt setting alone decides', () => {
-  test('the lead is lost where both settings are equally good', () => {
-    const { leads, hinges } = finish(leadHinges(twoTilts(0.05, 0.15), 0, 1));
+  test('the lead is lost where both settings are equally good', async () => {
+    const { leads, hinges } = await answerTo(twoTilts(0.05, 0.15), 0, { kind: 'hinges', rival: 1 });
     expect(leads).toBe(true);
     expect(hinges).toHaveLength(1);
     expect(hinges[0]).toMatchObject({ source: 'tiltShared', key: 'tilt.sharedDeg', now: 0.05 });
@@ -30,16 +30,16 @@ describe('where the tilt setting alone decides', () => {
     expect(hinges[0]!.lostAt / 0.15).toBeCloseTo(1, 2);
   });
 
-  test('a setting many times better loses the lead to nothing by itself', () => {
-    const found = finish(leadHinges(twoTilts(0.01, 0.1 + 0.01 * MOST_WORSE), 0, 1));
+  test('a setting many times better loses the lead to nothing by itself', async () => {
+    const found = await answerTo(twoTilts(0.01, 0.1 + 0.01 * MOST_WORSE), 0, { kind: 'hinges', rival: 1 });
     expect(found).toMatchObject({ leads: true, hinges: [] });
     expect(hingeSentence('Careful', 'Quick', found, 'metric')).toBe(
       '“Careful” stays ahead of “Quick” even with any one of its errors 8 times as large.',
     );
   });
 
-  test('two that are the same are not told apart', () => {
-    const found = finish(leadHinges(twoTilts(0.1, 0.1), 0, 1));
+  test('two that are the same are not told apart', async () => {
+    const found = await answerTo(twoTilts(0.1, 0.1), 0, { kind: 'hinges', rival: 1 });
     expect(found).toMatchObject({ leads: false, hinges: [] });
     expect(hingeSentence('Careful', 'Quick', found, 'metric')).toBe(
       'Which of “Careful” and “Quick” gives more good pieces, 6,000 rings each cannot tell.',
@@ -47,15 +47,15 @@ describe('where the tilt setting alone decides', () => {
   });
 });
 
-test('stock that is not true troubles the rival alike, so that the lead does not hinge on it', () => {
+test('stock that is not true troubles the rival alike, so that the lead does not hinge on it', async () => {
   const project = twoTilts(0.05, 0.1);
   project.stock = { ...project.stock, edgeTaperDeg: 0.05 };
-  const { hinges } = finish(leadHinges(project, 0, 1));
+  const { hinges } = await answerTo(project, 0, { kind: 'hinges', rival: 1 });
   expect(hinges.map(({ source }) => source)).toEqual(['tiltShared']);
 });
 
-test('the sentence names the figure, where the lead is lost and where it is now, in either unit', () => {
-  const found = finish(leadHinges(twoTilts(0.05, 0.15), 0, 1));
+test('the sentence names the figure, where the lead is lost and where it is now, in either unit', async () => {
+  const found = await answerTo(twoTilts(0.05, 0.15), 0, { kind: 'hinges', rival: 1 });
   expect(hingeSentence('Careful', 'Quick', found, 'metric')).toBe(
     '“Careful” stays ahead of “Quick” as long as its shared tilt error stays under 0.15° (now 0.05°), the rest as it is.',
   );

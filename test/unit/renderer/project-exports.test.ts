@@ -8,15 +8,15 @@ import { useJointsView } from '../../../renderer/state/joints-view';
 import { useRun } from '../../../renderer/state/run-store';
 import { simulateProject } from '../../../renderer/state/simulate-project';
 import { setSwitchedOff, useView } from '../../../renderer/state/view-store';
-import { simulationPool } from '../../../renderer/worker/pool';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
 import { writeProject } from '../../../sim/project/write';
+import { taskPool } from '../../../sim/questions/task-pool';
+import { inProcessWorker, nothingToDraw } from '../../support/in-process-worker';
 import { memoryHost } from '../../support/memory-host';
 import { readTable } from '../../support/read-csv';
 import { scratchFolder } from '../../support/scratch-folder';
 import { captured } from '../command/captured';
-import { inProcessWorker, nothingToDraw } from './in-process-worker';
 
 const TRIALS = 2000;
 
@@ -34,7 +34,7 @@ beforeEach(async () => {
   useView.setState(useView.getInitialState());
   useJointsView.setState(useJointsView.getInitialState());
   replaceProject(small());
-  if (!isSimulating) simulateProject(simulationPool(2, inProcessWorker), nothingToDraw);
+  if (!isSimulating) simulateProject(taskPool(2, inProcessWorker), nothingToDraw);
   isSimulating = true;
   await settle();
 }, 60_000);

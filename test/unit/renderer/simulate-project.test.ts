@@ -5,10 +5,10 @@ import { methodOutcomes } from '../../../renderer/state/method-outcomes';
 import { type Outcome, outcomeKey, useRun } from '../../../renderer/state/run-store';
 import { type Simulation, simulateProject } from '../../../renderer/state/simulate-project';
 import { setSwitchedOff, useView } from '../../../renderer/state/view-store';
-import { simulationPool } from '../../../renderer/worker/pool';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
-import { inProcessWorker, nothingToDraw } from './in-process-worker';
+import { taskPool } from '../../../sim/questions/task-pool';
+import { inProcessWorker, nothingToDraw } from '../../support/in-process-worker';
 
 const TRIALS = 6000;
 
@@ -22,7 +22,7 @@ const started: Simulation[] = [];
 function simulation(): Simulation {
   const [first] = started;
   if (first) return first;
-  const made = simulateProject(simulationPool(2, inProcessWorker), nothingToDraw);
+  const made = simulateProject(taskPool(2, inProcessWorker), nothingToDraw);
   started.push(made);
   return made;
 }

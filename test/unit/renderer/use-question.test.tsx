@@ -7,14 +7,13 @@ import { withFigure, withMethod, withSection } from '../../../renderer/state/edi
 import { questionKey, useQuestions } from '../../../renderer/state/question-store';
 import { useRun } from '../../../renderer/state/run-store';
 import { useQuestion } from '../../../renderer/state/use-question';
-import { simulationPool } from '../../../renderer/worker/pool';
-import { sourceBudget } from '../../../sim/budget/budget';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
-import { finish } from '../../../sim/run/block-loop';
+import { taskPool } from '../../../sim/questions/task-pool';
 import { singleRing } from '../../../sim/run/single-ring';
 import { touchExcess } from '../../../sim/run/touch-excess';
-import { inProcessWorker } from './in-process-worker';
+import { answerTo } from '../../support/answer-to';
+import { inProcessWorker } from '../../support/in-process-worker';
 
 const PATIENCE = { timeout: 30_000, interval: 10 };
 
@@ -27,7 +26,7 @@ function quickProject(): Project {
 const LONG_QUESTION = { kind: 'accuracy', wanted: 0.9 } as const;
 
 beforeAll(() => {
-  const pool = () => simulationPool(1, inProcessWorker);
+  const pool = () => taskPool(1, inProcessWorker);
   answerQuestions({ long: pool(), quick: pool() });
 });
 
@@ -115,7 +114,7 @@ test('what answers the question of a page is worked out first', async () => {
   await vi.waitFor(() => expect(budget.result.current.standing).toBe('answered'), PATIENCE);
   expect(aim.result.current.standing).toBe('working');
   const { budget: found, indices } = budget.result.current.answer ?? { budget: null, indices: [] };
-  expect(found).toEqual(finish(sourceBudget(quickProject(), 0, { trials: 500 })));
+  expect(found).toEqual((await answerTo(quickProject(), 0, { kind: 'budget', rings: 500 })).budget);
   expect(indices.map(({ source }) => source)).toEqual(found?.sources.map(({ source }) => source));
 });
 

@@ -4,8 +4,6 @@ import type { MakerAnswers, Paper, ReportProgram, SheetInput } from '../../../ma
 import { loadReportProgram } from '../../../main/print/load-report-program';
 import { printPdf } from '../../../main/print/print-pdf';
 import { ensureChromium } from '../../../main/ready.mjs';
-import { sourceBudget } from '../../../sim/budget/budget';
-import { testValue } from '../../../sim/decide/test-value';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject, mirrorFrameProject, planterProject } from '../../../sim/project/example';
 import { fieldAt, NUMBER_FIELDS } from '../../../sim/project/fields';
@@ -25,6 +23,7 @@ import {
   whySentences,
 } from '../../../sim/wording/explain';
 import { methodTable } from '../../../sim/wording/tables';
+import { answerTo } from '../../support/answer-to';
 import { type ReadPage, readPdf, unspaced } from '../../support/read-pdf';
 import { shippedPrograms } from '../../support/shipped-programs';
 
@@ -45,8 +44,8 @@ beforeAll(async () => {
   const project = example();
   results = project.methods.map((_, index) => finish(runMethod(project, index)));
   answers = {
-    budget: { budget: finish(sourceBudget(project, 2, { trials: 500 })), indices: [] },
-    testValue: finish(testValue(project, 2, { trials: 200 })),
+    budget: { ...(await answerTo(project, 2, { kind: 'budget', rings: 500 })), indices: [] },
+    testValue: await answerTo(project, 2, { kind: 'testValue', trials: 200 }),
   };
 }, SLOW_MS);
 
