@@ -1,6 +1,7 @@
 /** Every figure of a method with where it comes from, one table for each choice it is put together from. */
 import type { Method, Stock } from '../../sim/project/document';
-import { fieldAt } from '../../sim/project/fields';
+import { fieldAt, labelOnPage, optionLabel } from '../../sim/project/fields';
+import { METHOD } from '../../sim/project/method-keys';
 import {
   figureOrigin,
   nearestPreset,
@@ -14,12 +15,10 @@ import { angleText, type Display, lengthText } from '../../sim/wording/figures';
 import { givenMinutesText } from '../../sim/wording/report';
 import {
   type FigureField,
-  MINUTES,
+  MINUTES_KEYS,
   PARTS_AFTER_SEQUENCE,
   PARTS_BEFORE_SEQUENCE,
   type Part,
-  SEQUENCES,
-  WIDE_FACES,
 } from '../parts/method-parts';
 import type { SheetTable } from './sheet-table';
 
@@ -39,16 +38,12 @@ function valueText(path: string, value: unknown, display: Display): string {
 const labelOf = (path: string): string => fieldAt(path)?.label ?? path;
 
 function figureRow(method: Method, { name }: Part, field: FigureField, display: Display): string[] {
-  const { key, choices, whenEmpty = '–' } = field;
+  const { key, about } = field;
   const value: unknown = Object.entries(method[name]).find(([found]) => found === key)?.[1];
   const origin = originText(figureOrigin(method, `${name}.${key}`));
-  if (choices !== undefined) {
-    const chosen = choices.options.find((option) => option.value === value);
-    return [choices.label, chosen?.label ?? String(value), origin];
-  }
-  const path = `methods[].${name}.${key}`;
-  if (value === null || value === undefined) return [labelOf(path), whenEmpty, origin];
-  return [labelOf(path), valueText(path, value, display), origin];
+  if (about.kind === 'choice') return [labelOnPage(about), optionLabel(about, String(value)), origin];
+  if (value === null || value === undefined) return [about.label, about.whenEmpty ?? '–', origin];
+  return [about.label, valueText(`methods[].${name}.${key}`, value, display), origin];
 }
 
 function partTable(method: Method, part: Part, display: Display): SheetTable {
@@ -63,16 +58,15 @@ function partTable(method: Method, part: Part, display: Display): SheetTable {
 }
 
 export function methodFigures(method: Method, display: Display): SheetTable[] {
-  const sequence = SEQUENCES.find(({ value }) => value === method.sequence);
-  const wideFace = WIDE_FACES.find(({ value }) => value === method.wideFace);
+  const { sequence, wideFace } = METHOD.keys;
   return [
     ...PARTS_BEFORE_SEQUENCE.map((part) => partTable(method, part, display)),
     {
-      caption: `Cut sequence: ${sequence?.label ?? method.sequence}`,
+      caption: `${sequence.label}: ${optionLabel(sequence, method.sequence)}`,
       ...FIGURES,
       rows: [
-        ['Wide face at the cut', wideFace?.label ?? method.wideFace, 'typed in'],
-        ...MINUTES.map((key) => {
+        [labelOnPage(wideFace), optionLabel(wideFace, method.wideFace), 'typed in'],
+        ...MINUTES_KEYS.map((key) => {
           const path = `methods[].minutes.${key}`;
           return [labelOf(path), valueText(path, method.minutes[key], display), 'typed in'];
         }),
@@ -86,7 +80,10 @@ export function methodFigures(method: Method, display: Display): SheetTable[] {
 export function stockFigures(stock: Stock, display: Display): SheetTable[] {
   const preset = stockPresetOf(stock);
   const stockRow = (key: keyof Stock, origin: string): string[] => {
-    const text = stock[key] === undefined ? 'just enough' : valueText(`stock.${key}`, stock[key], display);
+    const text =
+      stock[key] === undefined
+        ? (fieldAt(`stock.${key}`)?.whenEmpty ?? '–')
+        : valueText(`stock.${key}`, stock[key], display);
     return [labelOf(`stock.${key}`), text, origin];
   };
   return [

@@ -3,11 +3,11 @@ import { useState } from 'react';
 import type { Method } from '../../../sim/project/document';
 import { applyPreset, figureOrigin, nearestPreset, originText, PRESETS, presetOf } from '../../../sim/project/presets';
 import { ChoiceField } from '../../inputs/choice-field';
+import { FieldAt } from '../../parts/field-at';
 import type { FigureField, Part } from '../../parts/method-parts';
-import { NumberAt, OptionalNumberAt } from '../../parts/number-at';
 import { edit } from '../../state/document-store';
 import { type MethodSection, withFigure, withMethod } from '../../state/edits';
-import { useHasProblemUnder, useProblemAt } from '../../state/problems';
+import { useHasProblemUnder } from '../../state/problems';
 import { DiffersFrom, figureValue, useFigureDifference, usePartDifference } from './differs';
 
 const OWN = 'own';
@@ -57,7 +57,7 @@ export function PartChoice({ method, index, part }: PartChoiceProps) {
             method={method}
             index={index}
             section={part.name}
-            field={field}
+            name={field.key}
             value={figureValue(method, part.name, field.key)}
             origin={originText(figureOrigin(method, `${part.name}.${field.key}`))}
           />
@@ -100,47 +100,22 @@ interface FigureProps {
   method: Method;
   index: number;
   section: MethodSection;
-  field: FigureField;
+  /** The key it has in its section. */
+  name: string;
   value: number | string | null;
   origin?: string;
 }
 
-export function Figure({ method, index, section, field, value, origin: ownOrigin }: FigureProps) {
-  const { key, choices, whenEmpty } = field;
-  const path = `methods[${index}].${section}.${key}`;
-  const problem = useProblemAt(path);
-  const other = useFigureDifference(method, section, field);
-  const origin = other ? <FigureOrigin own={ownOrigin} other={other} /> : ownOrigin;
-  const set = (next: number | string | null | undefined): void => edit(withFigure(index, section, key, next));
-  if (choices) {
-    return (
-      <ChoiceField
-        label={choices.label}
-        help={choices.help}
-        layout={choices.options.length > 4 ? 'menu' : 'column'}
-        value={`${value}`}
-        choices={choices.options}
-        onChange={set}
-        problem={problem}
-        origin={origin}
-      />
-    );
-  }
-  const number = typeof value === 'number' ? value : null;
-  if (whenEmpty !== undefined) {
-    // The arm is the one figure that is left out of the file when it is empty; the others are null there.
-    const empty = key === 'armMm' ? undefined : null;
-    return (
-      <OptionalNumberAt
-        path={path}
-        value={number}
-        whenEmpty={whenEmpty}
-        origin={origin}
-        onChange={(next) => set(next ?? empty)}
-      />
-    );
-  }
-  return <NumberAt path={path} value={number ?? 0} origin={origin} onChange={set} />;
+export function Figure({ method, index, section, name, value, origin }: FigureProps) {
+  const other = useFigureDifference(method, section, name);
+  return (
+    <FieldAt
+      path={`methods[${index}].${section}.${name}`}
+      value={value}
+      origin={other ? <FigureOrigin own={origin} other={other} /> : origin}
+      onChange={(next) => edit(withFigure(index, section, name, next))}
+    />
+  );
 }
 
 function FigureOrigin({ own, other }: { own: string | undefined; other: string }) {

@@ -2,8 +2,8 @@
 import type { Stock } from '../../../sim/project/document';
 import { applyStockPreset, originText, PRESETS, stockFigureOrigin, stockPresetOf } from '../../../sim/project/presets';
 import { ChoiceField } from '../../inputs/choice-field';
-import { NumberAt, OptionalNumberAt } from '../../parts/number-at';
-import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
+import { NumberAt, OptionalNumberAt, TextAt } from '../../parts/field-at';
+import { edit, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
 
 const OWN = 'own';
@@ -19,38 +19,29 @@ export function StockInputs() {
   return (
     <fieldset className="group">
       <legend>Stock</legend>
-      <label className="text-entry">
-        Wood
-        <input
-          value={stock.wood}
-          onChange={(event) => edit(withSection('stock', { wood: event.target.value }))}
-          onFocus={beginGesture}
-          onBlur={endGesture}
-          spellCheck={false}
-        />
-      </label>
+      <TextAt
+        path="stock.wood"
+        value={stock.wood}
+        spellCheck={false}
+        onChange={(wood) => edit(withSection('stock', { wood }))}
+      />
       <OptionalNumberAt
         path="stock.stripLengthMm"
-        label="Length of a strip"
-        whenEmpty="just enough"
         value={stock.stripLengthMm ?? null}
         onChange={(mm) => edit(withSection('stock', { stripLengthMm: mm ?? undefined }))}
       />
       <NumberAt
         path="stock.stripCount"
-        label="Strips the staves are cut from"
         value={stock.stripCount}
         onChange={(stripCount) => edit(withSection('stock', { stripCount }))}
       />
       <NumberAt
         path="stock.trimMm"
-        label="Trimmed off the end"
         value={stock.trimMm}
         onChange={(trimMm) => edit(withSection('stock', { trimMm }))}
       />
       <NumberAt
         path="stock.holdMm"
-        label="Length that must stay in hand"
         value={stock.holdMm}
         onChange={(holdMm) => edit(withSection('stock', { holdMm }))}
       />
