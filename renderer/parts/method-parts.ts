@@ -5,26 +5,21 @@ import type { SectionKey } from '../../sim/project/key';
 import { ASSEMBLY, BLADE, GUIDE, MINUTES, TEST, TILT, WIDTH } from '../../sim/project/method-keys';
 import type { MethodPart } from '../../sim/project/preset';
 
-type FigureKey = NumberField | ChoiceFieldKey;
-
-export interface FigureField {
-  key: string;
-  about: FigureKey;
-}
+type FigureTable = Readonly<Record<string, NumberField | ChoiceFieldKey>>;
 
 export interface Part {
   name: MethodPart;
   question: string;
-  figures: readonly FigureField[];
+  /** Keys of its section in the order in which they are shown. */
+  figures: readonly string[];
 }
 
 /** All keys of a section, those named `first` before the others. */
-function figuresOf<Keys extends Readonly<Record<string, FigureKey>>>(
+function figuresOf<Keys extends FigureTable>(
   { keys }: SectionKey<Keys, 'present'>,
   ...first: (keyof Keys & string)[]
-): FigureField[] {
-  const names = [...new Set([...first, ...Object.keys(keys)])];
-  return names.map((key) => ({ key, about: keys[key]! }));
+): string[] {
+  return [...new Set([...first, ...Object.keys(keys)])];
 }
 
 export const PARTS_BEFORE_SEQUENCE: readonly Part[] = [

@@ -1,13 +1,12 @@
 /** The wood: what it is, the strips there are, and how true they are. */
-import type { Stock } from '../../../sim/project/document';
 import { applyStockPreset, originText, PRESETS, stockFigureOrigin, stockPresetOf } from '../../../sim/project/presets';
 import { ChoiceField } from '../../inputs/choice-field';
-import { NumberAt, OptionalNumberAt, TextAt } from '../../parts/field-at';
+import { FieldAt, TextAt } from '../../parts/field-at';
+import { STRIPS, TRUENESS } from '../../parts/stock-figures';
 import { edit, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
 
 const OWN = 'own';
-const TRUENESS = ['thicknessSigmaMm', 'cupMm', 'edgeTaperDeg'] as const satisfies readonly (keyof Stock)[];
 
 export function StockInputs() {
   const stock = useDocument((state) => state.project.stock);
@@ -25,26 +24,14 @@ export function StockInputs() {
         spellCheck={false}
         onChange={(wood) => edit(withSection('stock', { wood }))}
       />
-      <OptionalNumberAt
-        path="stock.stripLengthMm"
-        value={stock.stripLengthMm ?? null}
-        onChange={(mm) => edit(withSection('stock', { stripLengthMm: mm ?? undefined }))}
-      />
-      <NumberAt
-        path="stock.stripCount"
-        value={stock.stripCount}
-        onChange={(stripCount) => edit(withSection('stock', { stripCount }))}
-      />
-      <NumberAt
-        path="stock.trimMm"
-        value={stock.trimMm}
-        onChange={(trimMm) => edit(withSection('stock', { trimMm }))}
-      />
-      <NumberAt
-        path="stock.holdMm"
-        value={stock.holdMm}
-        onChange={(holdMm) => edit(withSection('stock', { holdMm }))}
-      />
+      {STRIPS.map((key) => (
+        <FieldAt
+          key={key}
+          path={`stock.${key}`}
+          value={stock[key]}
+          onChange={(value) => edit(withSection('stock', { [key]: value }))}
+        />
+      ))}
       <div className="method-part">
         <ChoiceField
           label="How it was prepared"
@@ -58,7 +45,7 @@ export function StockInputs() {
           <summary>Figures</summary>
           <div className="figure-fields">
             {TRUENESS.map((key) => (
-              <NumberAt
+              <FieldAt
                 key={key}
                 path={`stock.${key}`}
                 value={stock[key]}
