@@ -1,29 +1,27 @@
 /** How tight is tight: the limits that a piece is judged by. */
-import type { Project } from '../../sim/project/document';
+import type { Limits } from '../../sim/project/document';
+import { LIMITS } from '../../sim/project/piece-keys';
 import { edit, useDocument } from '../state/document-store';
 import { withSection } from '../state/edits';
-import { NumberAt } from './number-at';
+import { FieldAt } from './field-at';
+
+const KEYS = Object.keys(LIMITS.keys) as (keyof Limits)[];
 
 export function LimitInputs() {
   return (
     <fieldset className="group">
       <legend>How tight is tight</legend>
-      <LimitAt limit="showGapMm" label="Widest gap where it shows" />
-      <LimitAt limit="hiddenGapMm" label="Widest gap where it is hidden" />
-      <LimitAt limit="remedyGapMm" label="Widest gap that can be put right" />
+      {KEYS.map((limit) => (
+        <LimitAt key={limit} limit={limit} />
+      ))}
     </fieldset>
   );
 }
 
 /** Drawn anew only when its own limit changes. */
-function LimitAt({ limit, label }: { limit: keyof Project['limits']; label: string }) {
+function LimitAt({ limit }: { limit: keyof Limits }) {
   const value = useDocument((state) => state.project.limits[limit]);
   return (
-    <NumberAt
-      path={`limits.${limit}`}
-      label={label}
-      value={value}
-      onChange={(mm) => edit(withSection('limits', { [limit]: mm }))}
-    />
+    <FieldAt path={`limits.${limit}`} value={value} onChange={(mm) => edit(withSection('limits', { [limit]: mm }))} />
   );
 }

@@ -1,6 +1,7 @@
 /** Every figure of a method with where it comes from, one table for each choice it is put together from. */
 import type { Method, Stock } from '../../sim/project/document';
-import { fieldAt } from '../../sim/project/fields';
+import { keyAt, labelOnPage, optionLabel } from '../../sim/project/fields';
+import { METHOD } from '../../sim/project/method-keys';
 import {
   figureOrigin,
   nearestPreset,
@@ -12,69 +13,53 @@ import {
 import { withUnit } from '../../sim/project/problem';
 import { angleText, type Display, lengthText } from '../../sim/wording/figures';
 import { givenMinutesText } from '../../sim/wording/report';
-import {
-  type FigureField,
-  MINUTES,
-  PARTS_AFTER_SEQUENCE,
-  PARTS_BEFORE_SEQUENCE,
-  type Part,
-  SEQUENCES,
-  WIDE_FACES,
-} from '../parts/method-parts';
+import { MINUTES_KEYS, PARTS_AFTER_SEQUENCE, PARTS_BEFORE_SEQUENCE, type Part } from '../parts/method-parts';
+import { STRIPS, TRUENESS } from '../parts/stock-figures';
 import type { SheetTable } from './sheet-table';
 
 const FIGURES = { head: ['Figure', 'Value', 'Where it comes from'], wordColumns: 3, goesOn: true };
-const STRIP_FIGURES = ['stripLengthMm', 'stripCount', 'trimMm', 'holdMm'] as const;
-const TRUENESS = ['thicknessSigmaMm', 'cupMm', 'edgeTaperDeg'] as const;
 const ANGLE_DECIMALS = 4;
 
-function valueText(path: string, value: unknown, display: Display): string {
-  const unit = fieldAt(path)?.unit ?? '';
-  if (typeof value !== 'number') return String(value);
+/** What it is called, what it is, where it comes from. @param value absent, or null, where it is left empty */
+function figureRow(path: string, value: unknown, origin: string, display: Display): string[] {
+  const key = keyAt(path);
+  if (key?.kind === 'choice') return [labelOnPage(key), optionLabel(key, String(value)), origin];
+  const { label = path, unit = '', whenEmpty = '–' } = key?.kind === 'number' ? key : {};
+  return [label, typeof value === 'number' ? numberText(value, unit, display) : whenEmpty, origin];
+}
+
+function numberText(value: number, unit: string, display: Display): string {
   if (unit === 'mm') return lengthText(value, display);
   if (unit === 'min') return givenMinutesText(value);
   return unit === '°' ? angleText(value, 'decimal', ANGLE_DECIMALS) : withUnit(value, unit);
-}
-
-const labelOf = (path: string): string => fieldAt(path)?.label ?? path;
-
-function figureRow(method: Method, { name }: Part, field: FigureField, display: Display): string[] {
-  const { key, choices, whenEmpty = '–' } = field;
-  const value: unknown = Object.entries(method[name]).find(([found]) => found === key)?.[1];
-  const origin = originText(figureOrigin(method, `${name}.${key}`));
-  if (choices !== undefined) {
-    const chosen = choices.options.find((option) => option.value === value);
-    return [choices.label, chosen?.label ?? String(value), origin];
-  }
-  const path = `methods[].${name}.${key}`;
-  if (value === null || value === undefined) return [labelOf(path), whenEmpty, origin];
-  return [labelOf(path), valueText(path, value, display), origin];
 }
 
 function partTable(method: Method, part: Part, display: Display): SheetTable {
   const preset = presetOf(method, part.name);
   const near = nearestPreset(method, part.name);
   const choice = preset?.label ?? (near === null ? 'figures of its own' : `${near.label}, figures changed`);
+  const values = new Map<string, unknown>(Object.entries(method[part.name]));
   return {
     caption: `${part.question}: ${choice}`,
     ...FIGURES,
-    rows: part.figures.map((field) => figureRow(method, part, field, display)),
+    rows: part.figures.map((key) => {
+      const origin = originText(figureOrigin(method, `${part.name}.${key}`));
+      return figureRow(`methods[].${part.name}.${key}`, values.get(key), origin, display);
+    }),
   };
 }
 
 export function methodFigures(method: Method, display: Display): SheetTable[] {
-  const sequence = SEQUENCES.find(({ value }) => value === method.sequence);
-  const wideFace = WIDE_FACES.find(({ value }) => value === method.wideFace);
+  const { sequence } = METHOD.keys;
   return [
     ...PARTS_BEFORE_SEQUENCE.map((part) => partTable(method, part, display)),
     {
-      caption: `Cut sequence: ${sequence?.label ?? method.sequence}`,
+      caption: `${sequence.label}: ${optionLabel(sequence, method.sequence)}`,
       ...FIGURES,
       rows: [
-        ['Wide face at the cut', wideFace?.label ?? method.wideFace, 'typed in'],
-        ...MINUTES.map((key) => {
-          const path = `methods[].minutes.${key}`;
-          return [labelOf(path), valueText(path, method.minutes[key], display), 'typed in'];
+        figureRow('methods[].wideFace', method.wideFace, 'typed in', display),
+        ...MINUTES_KEYS.map((key) => {
+          return figureRow(`methods[].minutes.${key}`, method.minutes[key], 'typed in', display);
         }),
       ],
     },
@@ -85,12 +70,9 @@ export function methodFigures(method: Method, display: Display): SheetTable[] {
 /** The strips there are, and how true they are. */
 export function stockFigures(stock: Stock, display: Display): SheetTable[] {
   const preset = stockPresetOf(stock);
-  const stockRow = (key: keyof Stock, origin: string): string[] => {
-    const text = stock[key] === undefined ? 'just enough' : valueText(`stock.${key}`, stock[key], display);
-    return [labelOf(`stock.${key}`), text, origin];
-  };
+  const stockRow = (key: keyof Stock, origin: string) => figureRow(`stock.${key}`, stock[key], origin, display);
   return [
-    { caption: 'Strips', ...FIGURES, rows: STRIP_FIGURES.map((key) => stockRow(key, 'typed in')) },
+    { caption: 'Strips', ...FIGURES, rows: STRIPS.map((key) => stockRow(key, 'typed in')) },
     {
       caption: `How the stock was prepared: ${preset?.label ?? 'figures of its own'}`,
       ...FIGURES,

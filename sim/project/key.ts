@@ -18,15 +18,22 @@ export const from = (low: number, to: number): NumberRange => ({ from: low, to, 
 export const above = (low: number, to: number): NumberRange => ({ from: low, to, open: true, whole: false });
 export const whole = (low: number, to: number): NumberRange => ({ from: low, to, open: false, whole: true });
 
-export interface NumberWords {
+/** What a key is called, and what a page says of it. */
+interface Words {
+  /** As sentences and tables call it. */
   label: string;
+  /** As its field on a page asks for it, where that is not the label. */
+  onPage?: string;
+  /** One or two sentences on what it stands for, where its name alone may not say it. */
+  help?: string;
+}
+
+export interface NumberWords extends Words {
   /** Left out for plain numbers and shares. */
   unit?: string;
   range: NumberRange;
   /** What to give, as it follows "Give". */
   wanted: string;
-  /** One or two sentences on what it stands for, where its name alone may not say it. */
-  help?: string;
   /** The source of error whose size it tells. */
   source?: SourceName;
   /** A source that another figure tells of and that this one belongs to as well. */
@@ -47,26 +54,29 @@ export interface NumberKeyOf<Value, P extends Presence> extends NumberWords, Key
   kind: 'number';
   unit: string;
   isNullable: boolean;
+  /** What an empty field stands for; a number that may not be left empty has none. */
+  whenEmpty?: string;
 }
 
-export interface ChoiceKey<Value, P extends Presence> extends KeyOf<Value, P> {
+/** One of the words a choice may have: what a page calls it, with a few quiet words under that where one name is not enough. */
+export type OptionWords = string | { label: string; note: string };
+
+export interface ChoiceKey<Value, P extends Presence> extends Words, KeyOf<Value, P> {
   kind: 'choice';
-  label: string;
-  options: readonly [string, ...string[]];
+  /** In the order in which they are offered. */
+  options: Readonly<Record<string, OptionWords>>;
 }
 
-export interface TextKey<P extends Presence> extends KeyOf<string, P> {
+export interface TextKey<P extends Presence> extends Words, KeyOf<string, P> {
   kind: 'text';
-  label: string;
   advice: string;
   /** Most characters. */
   most?: number;
 }
 
 /** Whether something is shown. */
-export interface ShownKey extends KeyOf<boolean, 'optional'> {
+export interface ShownKey extends Words, KeyOf<boolean, 'optional'> {
   kind: 'shown';
-  label: string;
 }
 
 /** The one value that a key may have. */
@@ -126,37 +136,37 @@ export function number(words: NumberWords & { default?: number }): NumberKeyOf<n
   return { unit: '', ...words, kind: 'number', presence: 'present', isNullable: false };
 }
 
-export function optionalNumber(words: NumberWords): NumberKeyOf<number, 'optional'> {
+export function optionalNumber(words: NumberWords & { whenEmpty: string }): NumberKeyOf<number, 'optional'> {
   return { unit: '', ...words, kind: 'number', presence: 'optional', isNullable: false };
 }
 
 /** A number that the program works out, or does without, where it is null. */
-export function nullableNumber(words: NumberWords & { default: null }): NumberKeyOf<number | null, 'present'> {
+export function nullableNumber(
+  words: NumberWords & { default: null; whenEmpty: string },
+): NumberKeyOf<number | null, 'present'> {
   return { unit: '', ...words, kind: 'number', presence: 'present', isNullable: true };
 }
 
-export function choice<const Options extends readonly [string, ...string[]]>(words: {
-  label: string;
-  options: Options;
-  default?: NoInfer<Options[number]>;
-}): ChoiceKey<Options[number], 'present'> {
+export function choice<Options extends Readonly<Record<string, OptionWords>>>(
+  words: Words & { options: Options; default?: NoInfer<keyof Options & string> },
+): ChoiceKey<keyof Options & string, 'present'> {
   return { ...words, kind: 'choice', presence: 'present' };
 }
 
-export function text(words: { label: string; advice: string; default?: string }): TextKey<'present'> {
+export function text(words: Words & { advice: string; default?: string }): TextKey<'present'> {
   return { ...words, kind: 'text', presence: 'present' };
 }
 
-export function optionalText(words: { label: string; advice: string }): TextKey<'optional'> {
+export function optionalText(words: Words & { advice: string }): TextKey<'optional'> {
   return { ...words, kind: 'text', presence: 'optional' };
 }
 
-export function shortText(label: string, most: number): TextKey<'optional'> {
-  return { kind: 'text', presence: 'optional', label, most, advice: `Give text of up to ${most} characters.` };
+export function shortText(words: Words & { most: number }): TextKey<'optional'> {
+  return { ...words, kind: 'text', presence: 'optional', advice: `Give text of up to ${words.most} characters.` };
 }
 
-export function shown(label: string): ShownKey {
-  return { kind: 'shown', presence: 'optional', label };
+export function shown(words: Words): ShownKey {
+  return { ...words, kind: 'shown', presence: 'optional' };
 }
 
 export function fixed<const Value extends string | number>(label: string, value: Value): FixedKey<Value> {

@@ -22,6 +22,7 @@ export const FILE_VERSION = 1;
 export const RUN = section('the run', {
   trials: number({
     label: 'Number of rings to simulate',
+    onPage: 'Rings for each method',
     range: whole(100, 10_000_000),
     wanted: 'how many rings to simulate',
     default: 100_000,
@@ -34,7 +35,15 @@ export const RUN = section('the run', {
     default: 1,
     help: 'The same seed gives the same rings, and so the same digits.',
   }),
-  rule: choice({ label: 'The closing rule', options: ['contact', 'touch'], default: 'contact' }),
+  rule: choice({
+    label: 'The closing rule',
+    onPage: 'How joints close',
+    options: {
+      contact: { label: 'Contact', note: 'joints press where they touch' },
+      touch: { label: 'Touch', note: 'quicker; gaps come out too large' },
+    },
+    default: 'contact',
+  }),
   settle: optionalSection('the settling', {
     relative: number({
       label: 'Settling tolerance',
@@ -44,28 +53,25 @@ export const RUN = section('the run', {
   }),
 });
 
-/** Longest of the maker's own words, so that a sheet stays one page. */
-export const EXPLAIN_LENGTHS = { title: 120, client: 120, closing: 800 } as const;
-
 /** What may stand on the client's sheet; whatever is left out here is shown. */
 export const SHOW = optionalSection('what the sheet shows', {
-  drawing: shown('The drawing'),
-  why: shown('Why errors add up'),
-  dots: shown('The dots'),
-  making: shown('How it is made'),
-  eye: shown('What an eye sees'),
-  season: shown('What the seasons do'),
-  remains: shown('What remains'),
+  drawing: shown({ label: 'The drawing' }),
+  why: shown({ label: 'Why errors add up', onPage: 'Why small errors show' }),
+  dots: shown({ label: 'The dots', onPage: 'Fifty rings as dots' }),
+  making: shown({ label: 'How it is made', onPage: 'What is done about it' }),
+  eye: shown({ label: 'What an eye sees' }),
+  season: shown({ label: 'What the seasons do' }),
+  remains: shown({ label: 'What remains' }),
 });
 
-/** The maker's own words for the sheets, and what they show. */
+/** The maker's own words for the sheets, short enough for a sheet to stay one page, and what they show. */
 export const EXPLAIN = optionalSection('the words for the sheets', {
   /** Absent: the title of the project. */
-  title: shortText('Title of the sheet', EXPLAIN_LENGTHS.title),
+  title: shortText({ label: 'Title of the sheet', onPage: 'Title', most: 120 }),
   /** For whom the piece is made. */
-  client: shortText('The client’s line', EXPLAIN_LENGTHS.client),
+  client: shortText({ label: 'The client’s line', onPage: 'Line for the client', most: 120 }),
   /** A blank line starts a new paragraph. */
-  closing: shortText('The closing words', EXPLAIN_LENGTHS.closing),
+  closing: shortText({ label: 'The closing words', onPage: 'Closing words', most: 800 }),
   /** Name of the method the sheets are about. Absent: the one that does best. */
   method: optionalText({ label: 'The method on the sheets', advice: 'Give the name of a method.' }),
   show: SHOW,
@@ -75,7 +81,12 @@ export const PROJECT = section('the project', {
   format: fixed('Format', FILE_FORMAT),
   version: fixed('Version', FILE_VERSION),
   title: text({ label: 'Title', advice: 'Give the piece a title.' }),
-  display: choice({ label: 'Display', options: ['metric', 'inch'], default: 'metric' }),
+  display: choice({
+    label: 'Display',
+    onPage: 'Lengths in',
+    options: { metric: 'Millimetres', inch: 'Inches' },
+    default: 'metric',
+  }),
   piece: PIECE,
   stock: STOCK,
   limits: LIMITS,

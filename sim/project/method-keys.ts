@@ -23,7 +23,15 @@ export const TILT = section('the tilt', {
     source: 'tiltShared',
     help: 'A shared error: one setting is off, and every cut made with it is off alike. In a ring of N staves it adds up 2 N times, so it is seldom a small matter.',
   }),
-  shape: choice({ label: 'The shape of the tilt error', options: ['normal', 'uniform'], default: 'normal' }),
+  shape: choice({
+    label: 'The shape of the tilt error',
+    onPage: 'What that error means',
+    options: {
+      normal: { label: 'Spread', note: 'two settings in three fall within it' },
+      uniform: { label: 'Bounds', note: 'anywhere up to it, never beyond' },
+    },
+    default: 'normal',
+  }),
   sideDeg: number({
     label: 'Tilt error per side',
     unit: '°',
@@ -42,7 +50,13 @@ export const TILT = section('the tilt', {
     source: 'tiltPerCut',
     help: 'What changes from one cut to the next and so partly cancels around the ring.',
   }),
-  reset: choice({ label: 'When the tilt is set', options: ['once', 'everyCut'], default: 'once' }),
+  reset: choice({
+    label: 'When the tilt is set',
+    onPage: 'The tilt is set',
+    options: { once: 'Once for the ring', everyCut: 'Anew for every cut' },
+    default: 'once',
+    help: 'Set once, its error is the same in every cut and adds up around the ring; set anew, each cut has its own and they partly cancel.',
+  }),
   aimDeg: number({
     label: 'Aim',
     unit: '°',
@@ -103,8 +117,14 @@ export const GUIDE = section('the guide', {
 export const WIDTH = section('the width', {
   by: choice({
     label: 'What fixes the width',
-    options: ['markedLine', 'fixedStop', 'markedEach'],
+    onPage: 'Width from',
+    options: {
+      markedLine: 'A marked line',
+      fixedStop: 'A fixed stop or fence',
+      markedEach: 'A fresh mark for each',
+    },
     default: 'fixedStop',
+    help: 'A line marked once and a stop hold for all staves alike; a fresh mark for each brings an error of its own.',
   }),
   sharedMm: number({
     label: 'Shared width error',
@@ -202,13 +222,13 @@ export const BLADE = section('the blade', {
     source: 'kerf',
     help: 'How much that width varies from cut to cut.',
   }),
-  /** null: computed from the plate. */
   stiffnessNPerMm: nullableNumber({
     label: 'Blade stiffness',
     unit: 'N/mm',
     range: above(0, 1e6),
     wanted: 'the stiffness at the rim',
     default: null,
+    whenEmpty: 'from the plate',
     help: 'Newtons of side force for each millimetre the rim gives way. Left empty, it is worked out from the plate.',
   }),
   forceMeanN: number({
@@ -254,19 +274,25 @@ export const BLADE = section('the blade', {
     source: 'snags',
     help: 'The mean side force when it does.',
   }),
-  /** null: nothing is recut. */
   recutAboveMm: nullableNumber({
     label: 'Recut limit',
     unit: 'mm',
     range: from(0, 100),
     wanted: 'the mark of a snag that is seen and recut',
     default: null,
+    whenEmpty: 'no recuts',
     help: 'A snag that leaves a deeper mark than this is seen, and the cut is made anew. Left empty, none is.',
   }),
 });
 
 export const ASSEMBLY = section('the assembly', {
-  by: choice({ label: 'The way of assembly', options: ['allAtOnce', 'oneByOne', 'twoHalves'], default: 'allAtOnce' }),
+  by: choice({
+    label: 'The way of assembly',
+    onPage: 'Joints closed',
+    options: { allAtOnce: 'All at once', oneByOne: 'One by one', twoHalves: 'In two halves' },
+    default: 'allAtOnce',
+    help: 'Closed all at once, joints share what is left over. One by one, those closed last take it up; in two halves, the two joints between them, which can be trued first.',
+  }),
   freeJoints: number({
     label: 'Free joints',
     range: whole(2, 60),
@@ -274,7 +300,13 @@ export const ASSEMBLY = section('the assembly', {
     default: 3,
     help: 'When the last stave is glued in, so many joints can still give way and share what is left over; the earlier ones are fast.',
   }),
-  ends: choice({ label: 'How the ends are held', options: ['free', 'flush'], default: 'free' }),
+  ends: choice({
+    label: 'How the ends are held',
+    onPage: 'Ends of the staves',
+    options: { free: 'Left free, trimmed after', flush: 'Held flush' },
+    default: 'free',
+    help: 'Held flush, no stave can slide along its neighbour while the ring closes. Left free, staves may slide a little to close a joint, and the uneven ends are trimmed after.',
+  }),
   pullUpMm: number({
     label: 'Pull-up',
     unit: 'mm',
@@ -297,8 +329,16 @@ export const ASSEMBLY = section('the assembly', {
 export const TEST = section('the test cuts', {
   kind: choice({
     label: 'The kind of test piece',
-    options: ['none', 'fullRing', 'halfRing', 'twoHalvesTogether', 'pair'],
+    onPage: 'Test piece',
+    options: {
+      none: 'None',
+      fullRing: 'A whole ring',
+      halfRing: 'Half a ring',
+      twoHalvesTogether: 'Two halves together',
+      pair: 'A pair',
+    },
     default: 'none',
+    help: 'What is cut in scrap, closed dry and read before the piece is cut.',
   }),
   maxRounds: number({
     label: 'Test rounds',
@@ -338,12 +378,12 @@ export const TEST = section('the test cuts', {
     default: 0.15,
     help: 'What it misses besides, as a share: at 0.15, dialling 1° may come out 0.15° off.',
   }),
-  /** Absent: the stave width. */
   armMm: optionalNumber({
     label: 'Test arm',
     unit: 'mm',
     range: above(0, 5000),
     wanted: 'the length of the arm the pair is read over',
+    whenEmpty: 'the stave width',
     help: 'A pair is read at the end of an arm this long: the stave’s width, or longer where a straightedge is clamped on.',
   }),
 });
@@ -377,8 +417,21 @@ export const MINUTES = section('the minutes', {
 
 export const METHOD = section('the method', {
   name: text({ label: 'Name of the method', advice: 'Give each method a name.' }),
-  sequence: choice({ label: 'Cut sequence', options: ['flipFace', 'swapSides'], default: 'flipFace' }),
-  wideFace: choice({ label: 'The wide face', options: ['down', 'up'], default: 'down' }),
+  sequence: choice({
+    label: 'Cut sequence',
+    options: {
+      flipFace: { label: 'Strip turned over', note: 'one cut parts two staves' },
+      swapSides: { label: 'Strip turned end for end', note: 'two cuts a stave, the show face stays up' },
+    },
+    default: 'flipFace',
+  }),
+  wideFace: choice({
+    label: 'The wide face',
+    onPage: 'Wide face at the cut',
+    options: { down: 'Down', up: 'Up' },
+    default: 'down',
+    help: 'With the wide face up against a stop, a thicker stave comes out wider.',
+  }),
   tilt: TILT,
   guide: GUIDE,
   width: WIDTH,

@@ -5,35 +5,70 @@ const MONEY_MOST = 1e9;
 const MINUTES_MOST = 1e6;
 
 export const PIECE = section('the piece', {
-  sides: number({ label: 'Number of sides', range: whole(3, 60), wanted: 'the number of staves' }),
+  sides: number({ label: 'Number of sides', onPage: 'Sides', range: whole(3, 60), wanted: 'the number of staves' }),
   /** Measured from upright: 0 vessel, 90 flat frame. */
-  slopeDeg: number({ label: 'Slope', unit: '°', range: from(0, 90), wanted: 'the slope from upright', default: 0 }),
-  grain: choice({ label: 'Grain', options: ['alongRing', 'upStave'], default: 'alongRing' }),
+  slopeDeg: number({
+    label: 'Slope',
+    onPage: 'Slope from upright',
+    unit: '°',
+    range: from(0, 90),
+    wanted: 'the slope from upright',
+    default: 0,
+    help: '0° is an upright vessel, 90° a flat frame.',
+  }),
+  grain: choice({
+    label: 'Grain',
+    options: {
+      alongRing: { label: 'Around the ring', note: 'staves crosscut from a strip' },
+      upStave: { label: 'Up the stave', note: 'staves ripped from a board' },
+    },
+    default: 'alongRing',
+  }),
   size: section('the size', {
     by: choice({
       label: 'The dimension the size is given by',
-      options: ['outsideFlats', 'outsideCorners', 'clearOpening', 'staveWidth'],
+      onPage: 'Size known by',
+      options: {
+        outsideFlats: 'Across the outside flats',
+        outsideCorners: 'Across the outside corners',
+        clearOpening: 'Clear opening, narrow end',
+        staveWidth: 'Stave width, wide end',
+      },
     }),
     mm: number({ label: 'Size', unit: 'mm', range: above(0, 5000), wanted: 'the finished size' }),
   }),
   /** Along the face; a flat frame's member width. */
-  heightMm: number({ label: 'Height', unit: 'mm', range: above(0, 3000), wanted: 'the height along the face' }),
+  heightMm: number({
+    label: 'Height',
+    onPage: 'Height along the face',
+    unit: 'mm',
+    range: above(0, 3000),
+    wanted: 'the height along the face',
+    help: 'In a flat frame this is the width of its members.',
+  }),
   thicknessMm: number({
     label: 'Thickness',
     unit: 'mm',
     range: above(0, 200),
     wanted: 'the finished thickness of the staves',
   }),
-  showFace: choice({ label: 'The face that shows', options: ['outside', 'inside', 'both'], default: 'outside' }),
+  showFace: choice({
+    label: 'The face that shows',
+    onPage: 'Face that shows',
+    options: { outside: 'Outside', inside: 'Inside', both: 'Both' },
+    default: 'outside',
+  }),
   insert: optionalSection('the insert', {
     diameterMm: number({
       label: 'Insert diameter',
+      onPage: 'Its diameter',
       unit: 'mm',
       range: above(0, 20000),
       wanted: 'the diameter of what must fit inside',
     }),
     clearanceMm: number({
       label: 'Insert clearance',
+      onPage: 'Clearance wanted on the diameter',
       unit: 'mm',
       range: from(0, 5000),
       wanted: 'the clearance wanted on the diameter',
@@ -45,16 +80,18 @@ export const PIECE = section('the piece', {
 
 export const STOCK = section('the stock', {
   wood: text({ label: 'Wood', advice: 'Give the name of the wood.', default: 'other' }),
-  /** Absent: just enough. */
   stripLengthMm: optionalNumber({
     label: 'Strip length',
+    onPage: 'Length of a strip',
     unit: 'mm',
     range: from(0, 20000),
     wanted: 'the length of one strip',
+    whenEmpty: 'just enough',
     help: 'Of the strip that staves are cut from, one after another. Left empty, it is as long as the cuts need.',
   }),
   stripCount: number({
     label: 'Number of strips',
+    onPage: 'Strips the staves are cut from',
     range: whole(1, 60),
     wanted: 'how many strips the staves are cut from',
     default: 1,
@@ -62,6 +99,7 @@ export const STOCK = section('the stock', {
   }),
   trimMm: number({
     label: 'Trim',
+    onPage: 'Trimmed off the end',
     unit: 'mm',
     range: from(0, 20000),
     wanted: 'what is trimmed off the end of a strip',
@@ -70,6 +108,7 @@ export const STOCK = section('the stock', {
   }),
   holdMm: number({
     label: 'Hold length',
+    onPage: 'Length that must stay in hand',
     unit: 'mm',
     range: from(0, 20000),
     wanted: 'the length that must stay in hand at the last cut',
@@ -108,6 +147,7 @@ export const STOCK = section('the stock', {
 export const LIMITS = section('the limits', {
   showGapMm: number({
     label: 'Show gap limit',
+    onPage: 'Widest gap where it shows',
     unit: 'mm',
     range: from(0, 10),
     wanted: 'the widest gap allowed where it shows',
@@ -116,6 +156,7 @@ export const LIMITS = section('the limits', {
   }),
   hiddenGapMm: number({
     label: 'Hidden gap limit',
+    onPage: 'Widest gap where it is hidden',
     unit: 'mm',
     range: from(0, 10),
     wanted: 'the widest gap allowed where it is hidden',
@@ -124,6 +165,7 @@ export const LIMITS = section('the limits', {
   }),
   remedyGapMm: number({
     label: 'Remedy limit',
+    onPage: 'Widest gap that can be put right',
     unit: 'mm',
     range: from(0, 10),
     wanted: 'the widest gap that can still be put right',
@@ -135,6 +177,7 @@ export const LIMITS = section('the limits', {
 export const COSTS = section('the costs', {
   batch: number({
     label: 'Batch',
+    onPage: 'Good pieces wanted',
     range: whole(1, 1000),
     wanted: 'how many good pieces are wanted',
     default: 1,
@@ -142,6 +185,7 @@ export const COSTS = section('the costs', {
   }),
   stockPerRing: number({
     label: 'Stock per ring',
+    onPage: 'Wood for one ring',
     range: from(0, MONEY_MOST),
     wanted: 'the cost of the wood for one ring',
     default: 0,
@@ -149,6 +193,7 @@ export const COSTS = section('the costs', {
   }),
   testStockPerRound: number({
     label: 'Stock per test round',
+    onPage: 'Wood for one test round',
     range: from(0, MONEY_MOST),
     wanted: 'the cost of the wood for one test',
     default: 0,
@@ -156,12 +201,14 @@ export const COSTS = section('the costs', {
   }),
   ratePerHour: number({
     label: 'Hourly rate',
+    onPage: 'An hour of work',
     range: from(0, MONEY_MOST),
     wanted: 'what an hour of work costs',
     default: 0,
   }),
   remedyMinutes: number({
     label: 'Remedy time',
+    onPage: 'Minutes to put a ring right',
     unit: 'min',
     range: from(0, MINUTES_MOST),
     wanted: 'the minutes it takes to put a ring right',
@@ -170,6 +217,7 @@ export const COSTS = section('the costs', {
   }),
   assemblyMinutes: number({
     label: 'Assembly time',
+    onPage: 'Minutes to glue up',
     unit: 'min',
     range: from(0, MINUTES_MOST),
     wanted: 'the minutes one glue-up takes',

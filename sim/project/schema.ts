@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import type { Project } from './document';
 import { withinRange } from './fields';
-import type { AnyKey, KeyTable, ListKey, NumberKeyOf, Presence, SectionKey, TextKey } from './key';
+import type { AnyKey, ChoiceKey, KeyTable, ListKey, NumberKeyOf, Presence, SectionKey, TextKey } from './key';
 import { PROJECT } from './keys';
 import { choiceSentence, numberSentence, valueText } from './problem';
 
@@ -28,6 +28,11 @@ function text({ label, advice, most }: TextKey<Presence>): z.ZodType {
   });
   if (most === undefined) return any;
   return any.max(most, { error: (issue) => `${label} has ${String(issue.input).length} characters. ${advice}` });
+}
+
+function choice({ label, options }: ChoiceKey<string, Presence>): z.ZodType {
+  const words = Object.keys(options);
+  return z.enum(words, { error: (issue) => choiceSentence(label, words, issue.input) });
 }
 
 /** Refuses every key that is not in its table. */
@@ -60,7 +65,7 @@ function schemaOf(key: AnyKey): z.ZodType {
     case 'number':
       return number(key);
     case 'choice':
-      return z.enum(key.options, { error: (issue) => choiceSentence(key.label, key.options, issue.input) });
+      return choice(key);
     case 'text':
       return text(key);
     case 'shown':

@@ -1,17 +1,11 @@
 /** What two methods do not do alike, part by part, in words. */
 import { MM_PER_INCH } from '../geometry/thresholds';
-import type { Method, Sequence } from '../project/document';
-import { fieldAt } from '../project/fields';
+import type { Method } from '../project/document';
+import { keyAt, optionLabel } from '../project/fields';
+import { METHOD } from '../project/method-keys';
 import type { MethodPart } from '../project/preset';
 import { nearestPreset, presetOf } from '../project/presets';
 import { type Display, listText } from './figures';
-
-export const SEQUENCE_WORDS: Readonly<Record<Sequence, string>> = {
-  flipFace: 'Strip turned over',
-  swapSides: 'Strip turned end for end',
-};
-
-export const WIDE_FACE_WORDS: Readonly<Record<Method['wideFace'], string>> = { down: 'Down', up: 'Up' };
 
 /** Everything a method is put together from; the name is no part of it. */
 export type ComparedPart = MethodPart | 'sequence' | 'wideFace' | 'minutes';
@@ -38,8 +32,8 @@ export interface PartDifference {
 }
 
 function partChoice(method: Method, part: ComparedPart): string | null {
-  if (part === 'sequence') return SEQUENCE_WORDS[method.sequence];
-  if (part === 'wideFace') return WIDE_FACE_WORDS[method.wideFace];
+  if (part === 'sequence') return optionLabel(METHOD.keys.sequence, method.sequence);
+  if (part === 'wideFace') return optionLabel(METHOD.keys.wideFace, method.wideFace);
   if (part === 'minutes') return null;
   const preset = presetOf(method, part);
   if (preset) return preset.label;
@@ -81,9 +75,12 @@ export function methodDifferenceSentence(method: Method, other: Method): string 
 
 const SIGNIFICANT_DIGITS = 4;
 
-/** A figure of a method as its field shows it: "0.1 mm", "0.004 in", "0.5°", "12 N", "0.15". @param keyPath such as "blade.kerfMm" */
-export function methodFigureText(keyPath: string, value: number, display: Display): string {
-  const unit = fieldAt(`methods[].${keyPath}`)?.unit ?? '';
+/** A figure of a method as its field shows it: "0.1 mm", "0.004 in", "0.5°", "12 N", "0.15", "Held flush". @param keyPath such as "blade.kerfMm" */
+export function methodFigureText(keyPath: string, value: number | string | null, display: Display): string {
+  const key = keyAt(`methods[].${keyPath}`);
+  if (typeof value === 'string') return key?.kind === 'choice' ? optionLabel(key, value) : value;
+  const { unit = '', whenEmpty = 'empty' } = key?.kind === 'number' ? key : {};
+  if (value === null) return whenEmpty;
   const isInch = unit === 'mm' && display === 'inch';
   const text = String(Number((isInch ? value / MM_PER_INCH : value).toPrecision(SIGNIFICANT_DIGITS)));
   if (unit === '' || unit === '°') return `${text}${unit}`;

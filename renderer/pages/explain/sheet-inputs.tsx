@@ -1,11 +1,13 @@
 /** For whom the sheet is, on what paper, the maker's own words, and what it shows. */
 import type { Paper, SheetKind } from '../../../main/contract/report';
-import { EXPLAIN_PARTS, type ExplainPart } from '../../../sim/project/document';
-import { EXPLAIN_LENGTHS } from '../../../sim/project/keys';
+import { EXPLAIN_PARTS } from '../../../sim/project/document';
+import { labelOnPage } from '../../../sim/project/fields';
+import { SHOW } from '../../../sim/project/keys';
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Choice } from '../../inputs/field-props';
+import { TextAt } from '../../parts/field-at';
 import { MethodLabel } from '../../parts/method-mark';
-import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
+import { edit, useDocument } from '../../state/document-store';
 import { withExplain, withShown } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
 import { useView } from '../../state/view-store';
@@ -19,16 +21,6 @@ const PAPERS: readonly Choice<Paper>[] = [
   { value: 'a4', label: 'A4' },
   { value: 'letter', label: 'Letter' },
 ];
-
-const PART_NAMES: Record<ExplainPart, string> = {
-  drawing: 'The drawing',
-  why: 'Why small errors show',
-  dots: 'Fifty rings as dots',
-  making: 'What is done about it',
-  eye: 'What an eye sees',
-  season: 'What the seasons do',
-  remains: 'What remains',
-};
 
 export function SheetInputs() {
   const kind = useView((view) => view.sheetKind);
@@ -104,40 +96,27 @@ function MethodChoice() {
 function OwnWords() {
   const explain = useDocument((state) => state.project.explain);
   const projectTitle = useDocument((state) => state.project.title);
-  const typing = { onFocus: beginGesture, onBlur: endGesture };
   return (
     <fieldset className="group">
       <legend>Your words</legend>
-      <label className="text-entry">
-        Title
-        <input
-          value={explain?.title ?? ''}
-          placeholder={projectTitle}
-          maxLength={EXPLAIN_LENGTHS.title}
-          onChange={(event) => edit(withExplain({ title: event.target.value || undefined }))}
-          {...typing}
-        />
-      </label>
-      <label className="text-entry">
-        Line for the client
-        <input
-          value={explain?.client ?? ''}
-          placeholder="For …"
-          maxLength={EXPLAIN_LENGTHS.client}
-          onChange={(event) => edit(withExplain({ client: event.target.value || undefined }))}
-          {...typing}
-        />
-      </label>
-      <label className="text-entry">
-        Closing words
-        <textarea
-          rows={5}
-          value={explain?.closing ?? ''}
-          maxLength={EXPLAIN_LENGTHS.closing}
-          onChange={(event) => edit(withExplain({ closing: event.target.value || undefined }))}
-          {...typing}
-        />
-      </label>
+      <TextAt
+        path="explain.title"
+        value={explain?.title}
+        placeholder={projectTitle}
+        onChange={(title) => edit(withExplain({ title }))}
+      />
+      <TextAt
+        path="explain.client"
+        value={explain?.client}
+        placeholder="For …"
+        onChange={(client) => edit(withExplain({ client }))}
+      />
+      <TextAt
+        path="explain.closing"
+        rows={5}
+        value={explain?.closing}
+        onChange={(closing) => edit(withExplain({ closing }))}
+      />
     </fieldset>
   );
 }
@@ -156,7 +135,7 @@ function PartSwitches() {
                 checked={show?.[part] ?? true}
                 onChange={(event) => edit(withShown(part, event.target.checked))}
               />
-              {PART_NAMES[part]}
+              {labelOnPage(SHOW.keys[part])}
             </label>
           </li>
         ))}

@@ -6,7 +6,6 @@ import {
   methodFigureText,
   type PartDifference,
 } from '../../../sim/wording/method-differences';
-import type { FigureField } from '../../parts/method-parts';
 import { useDocument } from '../../state/document-store';
 import type { MethodSection } from '../../state/edits';
 import { useView } from '../../state/view-store';
@@ -31,17 +30,13 @@ export function usePartDifference(method: Method, part: ComparedPart): PartDiffe
 }
 
 /** "≠ 0.5° in “Fixed stop”"; null where the figure is alike. */
-export function useFigureDifference(method: Method, section: MethodSection, field: FigureField): string | null {
+export function useFigureDifference(method: Method, section: MethodSection, key: string): string | null {
   const other = useHeldAgainst();
   const display = useDocument((state) => state.project.display);
   if (other === null || other.name === method.name) return null;
-  const value = figureValue(other, section, field.key);
-  if (value === figureValue(method, section, field.key)) return null;
-  const text =
-    typeof value === 'number'
-      ? methodFigureText(`${section}.${field.key}`, value, display)
-      : (field.choices?.options.find((option) => option.value === value)?.label ?? field.whenEmpty ?? 'empty');
-  return `≠ ${text} in “${other.name}”`;
+  const value = figureValue(other, section, key);
+  if (value === figureValue(method, section, key)) return null;
+  return `≠ ${methodFigureText(`${section}.${key}`, value, display)} in “${other.name}”`;
 }
 
 /** Under a choice: what the other method chose, or how many figures behind the same choice are not alike. */

@@ -1,9 +1,9 @@
 /** One method from top to bottom: its name and what can be done with it, then its choices. */
 import { memo } from 'react';
 import type { Method } from '../../../sim/project/document';
-import { ChoiceField } from '../../inputs/choice-field';
+import { ChoiceAt } from '../../parts/field-at';
 import { MethodMark, markOf } from '../../parts/method-mark';
-import { MINUTES, PARTS_AFTER_SEQUENCE, PARTS_BEFORE_SEQUENCE, SEQUENCES, WIDE_FACES } from '../../parts/method-parts';
+import { MINUTES_KEYS, PARTS_AFTER_SEQUENCE, PARTS_BEFORE_SEQUENCE } from '../../parts/method-parts';
 import { beginGesture, edit, endGesture } from '../../state/document-store';
 import { withMethod, withMethodRenamed } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
@@ -47,20 +47,16 @@ export const MethodColumn = memo(function MethodColumn({ method, index, count, i
           <PartChoice key={part.name} method={method} index={index} part={part} />
         ))}
         <div className="method-part">
-          <ChoiceField
-            label="Cut sequence"
+          <ChoiceAt
+            path={`${path}.sequence`}
             layout="column"
             value={method.sequence}
-            choices={SEQUENCES}
-            problem={useProblemAt(`${path}.sequence`)}
             onChange={(sequence) => edit(withMethod(index, (method) => ({ ...method, sequence })))}
           />
           <DiffersFrom difference={sequenceDifference} />
-          <ChoiceField
-            label="Wide face at the cut"
+          <ChoiceAt
+            path={`${path}.wideFace`}
             value={method.wideFace}
-            choices={WIDE_FACES}
-            help="With the wide face up against a stop, a thicker stave comes out wider."
             onChange={(wideFace) => edit(withMethod(index, (method) => ({ ...method, wideFace })))}
           />
           <DiffersFrom difference={wideFaceDifference} />
@@ -69,15 +65,8 @@ export const MethodColumn = memo(function MethodColumn({ method, index, count, i
           <PartChoice key={part.name} method={method} index={index} part={part} />
         ))}
         <div className="method-part">
-          {MINUTES.map((key) => (
-            <Figure
-              key={key}
-              method={method}
-              index={index}
-              section="minutes"
-              field={{ key }}
-              value={method.minutes[key]}
-            />
+          {MINUTES_KEYS.map((key) => (
+            <Figure key={key} method={method} index={index} section="minutes" name={key} value={method.minutes[key]} />
           ))}
         </div>
       </div>

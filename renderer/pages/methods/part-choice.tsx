@@ -3,11 +3,11 @@ import { useState } from 'react';
 import type { Method } from '../../../sim/project/document';
 import { applyPreset, figureOrigin, nearestPreset, originText, PRESETS, presetOf } from '../../../sim/project/presets';
 import { ChoiceField } from '../../inputs/choice-field';
-import type { FigureField, Part } from '../../parts/method-parts';
-import { NumberAt, OptionalNumberAt } from '../../parts/number-at';
+import { FieldAt } from '../../parts/field-at';
+import type { Part } from '../../parts/method-parts';
 import { edit } from '../../state/document-store';
 import { type MethodSection, withFigure, withMethod } from '../../state/edits';
-import { useHasProblemUnder, useProblemAt } from '../../state/problems';
+import { useHasProblemUnder } from '../../state/problems';
 import { DiffersFrom, figureValue, useFigureDifference, usePartDifference } from './differs';
 
 const OWN = 'own';
@@ -50,16 +50,16 @@ export function PartChoice({ method, index, part }: PartChoiceProps) {
       <FigureList
         path={`methods[${index}].${part.name}`}
         differing={difference?.keys.length ?? 0}
-        fields={part.figures}
-        render={(field) => (
+        figures={part.figures}
+        render={(key) => (
           <Figure
-            key={field.key}
+            key={key}
             method={method}
             index={index}
             section={part.name}
-            field={field}
-            value={figureValue(method, part.name, field.key)}
-            origin={originText(figureOrigin(method, `${part.name}.${field.key}`))}
+            name={key}
+            value={figureValue(method, part.name, key)}
+            origin={originText(figureOrigin(method, `${part.name}.${key}`))}
           />
         )}
       />
@@ -70,7 +70,7 @@ export function PartChoice({ method, index, part }: PartChoiceProps) {
 /** What a part is nearest to when its figures are no preset's. */
 function ownExplanation(method: Method, { name, figures }: Part): string {
   const nearest = figures
-    .map(({ key }) => figureOrigin(method, `${name}.${key}`))
+    .map((key) => figureOrigin(method, `${name}.${key}`))
     .map((origin) => (origin.kind === 'preset' ? origin.label : origin.nearest))
     .find((label) => label !== null);
   return nearest ? `Started from “${nearest}”, with figures of your own.` : 'Figures of your own.';
@@ -80,18 +80,18 @@ interface FigureListProps {
   path: string;
   /** How many are not as in the method that this one is held against. */
   differing: number;
-  fields: readonly FigureField[];
-  render: (field: FigureField) => React.JSX.Element;
+  figures: readonly string[];
+  render: (key: string) => React.JSX.Element;
 }
 
 /** Folded away, and not even made, until wanted; opened of itself while one of its figures cannot be used. */
-function FigureList({ path, differing, fields, render }: FigureListProps) {
+function FigureList({ path, differing, figures, render }: FigureListProps) {
   const [isWanted, setWanted] = useState(false);
   const isOpen = useHasProblemUnder(`${path}.`) || isWanted;
   return (
     <details className="figure-list" open={isOpen} onToggle={(event) => setWanted(event.currentTarget.open)}>
       <summary>Figures{differing > 0 && `, ${differing} ${differing === 1 ? 'differs' : 'differ'}`}</summary>
-      {isOpen && <div className="figure-fields">{fields.map(render)}</div>}
+      {isOpen && <div className="figure-fields">{figures.map(render)}</div>}
     </details>
   );
 }
@@ -100,47 +100,22 @@ interface FigureProps {
   method: Method;
   index: number;
   section: MethodSection;
-  field: FigureField;
+  /** The key it has in its section. */
+  name: string;
   value: number | string | null;
   origin?: string;
 }
 
-export function Figure({ method, index, section, field, value, origin: ownOrigin }: FigureProps) {
-  const { key, choices, whenEmpty } = field;
-  const path = `methods[${index}].${section}.${key}`;
-  const problem = useProblemAt(path);
-  const other = useFigureDifference(method, section, field);
-  const origin = other ? <FigureOrigin own={ownOrigin} other={other} /> : ownOrigin;
-  const set = (next: number | string | null | undefined): void => edit(withFigure(index, section, key, next));
-  if (choices) {
-    return (
-      <ChoiceField
-        label={choices.label}
-        help={choices.help}
-        layout={choices.options.length > 4 ? 'menu' : 'column'}
-        value={`${value}`}
-        choices={choices.options}
-        onChange={set}
-        problem={problem}
-        origin={origin}
-      />
-    );
-  }
-  const number = typeof value === 'number' ? value : null;
-  if (whenEmpty !== undefined) {
-    // The arm is the one figure that is left out of the file when it is empty; the others are null there.
-    const empty = key === 'armMm' ? undefined : null;
-    return (
-      <OptionalNumberAt
-        path={path}
-        value={number}
-        whenEmpty={whenEmpty}
-        origin={origin}
-        onChange={(next) => set(next ?? empty)}
-      />
-    );
-  }
-  return <NumberAt path={path} value={number ?? 0} origin={origin} onChange={set} />;
+export function Figure({ method, index, section, name, value, origin }: FigureProps) {
+  const other = useFigureDifference(method, section, name);
+  return (
+    <FieldAt
+      path={`methods[${index}].${section}.${name}`}
+      value={value}
+      origin={other ? <FigureOrigin own={origin} other={other} /> : origin}
+      onChange={(next) => edit(withFigure(index, section, name, next))}
+    />
+  );
 }
 
 function FigureOrigin({ own, other }: { own: string | undefined; other: string }) {

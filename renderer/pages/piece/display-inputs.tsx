@@ -1,13 +1,9 @@
 /** The units on the screen; changing them never changes the piece. */
 import { ChoiceField } from '../../inputs/choice-field';
 import type { Choice } from '../../inputs/field-props';
+import { ChoiceAt } from '../../parts/field-at';
 import { edit, useDocument } from '../../state/document-store';
 import { useView, type ViewState } from '../../state/view-store';
-
-const DISPLAYS = [
-  { value: 'metric', label: 'Millimetres' },
-  { value: 'inch', label: 'Inches' },
-] as const;
 
 const ANGLES: readonly Choice<ViewState['angleStyle']>[] = [
   { value: 'decimal', label: '22.5°' },
@@ -21,12 +17,7 @@ export function DisplayInputs() {
   return (
     <fieldset className="group">
       <legend>Units</legend>
-      <ChoiceField
-        label="Lengths in"
-        value={display}
-        choices={DISPLAYS}
-        onChange={(display) => edit((project) => ({ ...project, display }))}
-      />
+      <ChoiceAt path="display" value={display} onChange={(display) => edit((project) => ({ ...project, display }))} />
       {display === 'inch' && (
         <label className="switch">
           <input

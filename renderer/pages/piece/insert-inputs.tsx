@@ -1,6 +1,6 @@
 /** What must fit inside, if anything must. */
 import { ringGeometry } from '../../../sim/geometry/ring';
-import { NumberAt } from '../../parts/number-at';
+import { NumberAt } from '../../parts/field-at';
 import { edit, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
 
@@ -27,13 +27,11 @@ export function InsertInputs() {
         <>
           <NumberAt
             path="piece.insert.diameterMm"
-            label="Its diameter"
             value={insert.diameterMm}
             onChange={(diameterMm) => edit(withSection('piece', { insert: { ...insert, diameterMm } }))}
           />
           <NumberAt
             path="piece.insert.clearanceMm"
-            label="Clearance wanted on the diameter"
             value={insert.clearanceMm}
             onChange={(clearanceMm) => edit(withSection('piece', { insert: { ...insert, clearanceMm } }))}
           />

@@ -1,33 +1,15 @@
 /** The ring itself: sides, slope, size, staves, and what must fit inside. */
 
 import { ringGeometry } from '../../../sim/geometry/ring';
-import type { Grain, ShowFace, SizeBy } from '../../../sim/project/document';
-import { ChoiceField } from '../../inputs/choice-field';
-import type { Choice } from '../../inputs/field-props';
+import type { SizeBy } from '../../../sim/project/document';
+import { labelOnPage, optionLabel } from '../../../sim/project/fields';
+import { PIECE } from '../../../sim/project/piece-keys';
 import { SliderField } from '../../inputs/slider-field';
-import { NumberAt } from '../../parts/number-at';
+import { ChoiceAt, NumberAt } from '../../parts/field-at';
 import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
 import { useView } from '../../state/view-store';
-
-const SIZES: readonly Choice<SizeBy>[] = [
-  { value: 'outsideFlats', label: 'Across the outside flats' },
-  { value: 'outsideCorners', label: 'Across the outside corners' },
-  { value: 'clearOpening', label: 'Clear opening, narrow end' },
-  { value: 'staveWidth', label: 'Stave width, wide end' },
-];
-
-const FACES: readonly Choice<ShowFace>[] = [
-  { value: 'outside', label: 'Outside' },
-  { value: 'inside', label: 'Inside' },
-  { value: 'both', label: 'Both' },
-];
-
-const GRAINS: readonly Choice<Grain>[] = [
-  { value: 'alongRing', label: 'Around the ring', note: 'staves crosscut from a strip' },
-  { value: 'upStave', label: 'Up the stave', note: 'staves ripped from a board' },
-];
 
 export function RingInputs() {
   const piece = useDocument((state) => state.project.piece);
@@ -51,7 +33,7 @@ export function RingInputs() {
       <legend>The ring</legend>
       <SliderField
         kind="number"
-        label="Sides"
+        label={labelOnPage(PIECE.keys.sides)}
         value={piece.sides}
         min={3}
         max={24}
@@ -63,8 +45,8 @@ export function RingInputs() {
       <SliderField
         kind="angle"
         angleStyle={angleStyle}
-        label="Slope from upright"
-        help="0° is an upright vessel, 90° a flat frame."
+        label={labelOnPage(PIECE.keys.slopeDeg)}
+        help={PIECE.keys.slopeDeg.help}
         value={piece.slopeDeg}
         min={0}
         max={90}
@@ -73,40 +55,17 @@ export function RingInputs() {
         onChange={(slopeDeg) => set({ slopeDeg })}
         {...gesture}
       />
-      <ChoiceField label="Size known by" layout="menu" value={piece.size.by} choices={SIZES} onChange={chooseSize} />
+      <ChoiceAt path="piece.size.by" layout="menu" value={piece.size.by} onChange={chooseSize} />
       <NumberAt
         path="piece.size.mm"
-        label={SIZES.find(({ value }) => value === piece.size.by)?.label ?? 'Size'}
+        label={optionLabel(PIECE.keys.size.keys.by, piece.size.by)}
         value={piece.size.mm}
         onChange={(mm) => set({ size: { by: piece.size.by, mm } })}
       />
-      <NumberAt
-        path="piece.heightMm"
-        label="Height along the face"
-        help="In a flat frame this is the width of its members."
-        value={piece.heightMm}
-        onChange={(heightMm) => set({ heightMm })}
-      />
-      <NumberAt
-        path="piece.thicknessMm"
-        label="Thickness"
-        value={piece.thicknessMm}
-        onChange={(thicknessMm) => set({ thicknessMm })}
-      />
-      <ChoiceField
-        label="Face that shows"
-        value={piece.showFace}
-        choices={FACES}
-        onChange={(showFace) => set({ showFace })}
-      />
-      <ChoiceField
-        label="Grain"
-        layout="column"
-        value={piece.grain}
-        choices={GRAINS}
-        problem={useProblemAt('piece.grain')}
-        onChange={(grain) => set({ grain })}
-      />
+      <NumberAt path="piece.heightMm" value={piece.heightMm} onChange={(heightMm) => set({ heightMm })} />
+      <NumberAt path="piece.thicknessMm" value={piece.thicknessMm} onChange={(thicknessMm) => set({ thicknessMm })} />
+      <ChoiceAt path="piece.showFace" value={piece.showFace} onChange={(showFace) => set({ showFace })} />
+      <ChoiceAt path="piece.grain" layout="column" value={piece.grain} onChange={(grain) => set({ grain })} />
     </fieldset>
   );
 }

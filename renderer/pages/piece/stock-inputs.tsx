@@ -1,13 +1,12 @@
 /** The wood: what it is, the strips there are, and how true they are. */
-import type { Stock } from '../../../sim/project/document';
 import { applyStockPreset, originText, PRESETS, stockFigureOrigin, stockPresetOf } from '../../../sim/project/presets';
 import { ChoiceField } from '../../inputs/choice-field';
-import { NumberAt, OptionalNumberAt } from '../../parts/number-at';
-import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
+import { FieldAt, TextAt } from '../../parts/field-at';
+import { STRIPS, TRUENESS } from '../../parts/stock-figures';
+import { edit, useDocument } from '../../state/document-store';
 import { withSection } from '../../state/edits';
 
 const OWN = 'own';
-const TRUENESS = ['thicknessSigmaMm', 'cupMm', 'edgeTaperDeg'] as const satisfies readonly (keyof Stock)[];
 
 export function StockInputs() {
   const stock = useDocument((state) => state.project.stock);
@@ -19,41 +18,20 @@ export function StockInputs() {
   return (
     <fieldset className="group">
       <legend>Stock</legend>
-      <label className="text-entry">
-        Wood
-        <input
-          value={stock.wood}
-          onChange={(event) => edit(withSection('stock', { wood: event.target.value }))}
-          onFocus={beginGesture}
-          onBlur={endGesture}
-          spellCheck={false}
+      <TextAt
+        path="stock.wood"
+        value={stock.wood}
+        spellCheck={false}
+        onChange={(wood) => edit(withSection('stock', { wood }))}
+      />
+      {STRIPS.map((key) => (
+        <FieldAt
+          key={key}
+          path={`stock.${key}`}
+          value={stock[key]}
+          onChange={(value) => edit(withSection('stock', { [key]: value }))}
         />
-      </label>
-      <OptionalNumberAt
-        path="stock.stripLengthMm"
-        label="Length of a strip"
-        whenEmpty="just enough"
-        value={stock.stripLengthMm ?? null}
-        onChange={(mm) => edit(withSection('stock', { stripLengthMm: mm ?? undefined }))}
-      />
-      <NumberAt
-        path="stock.stripCount"
-        label="Strips the staves are cut from"
-        value={stock.stripCount}
-        onChange={(stripCount) => edit(withSection('stock', { stripCount }))}
-      />
-      <NumberAt
-        path="stock.trimMm"
-        label="Trimmed off the end"
-        value={stock.trimMm}
-        onChange={(trimMm) => edit(withSection('stock', { trimMm }))}
-      />
-      <NumberAt
-        path="stock.holdMm"
-        label="Length that must stay in hand"
-        value={stock.holdMm}
-        onChange={(holdMm) => edit(withSection('stock', { holdMm }))}
-      />
+      ))}
       <div className="method-part">
         <ChoiceField
           label="How it was prepared"
@@ -67,7 +45,7 @@ export function StockInputs() {
           <summary>Figures</summary>
           <div className="figure-fields">
             {TRUENESS.map((key) => (
-              <NumberAt
+              <FieldAt
                 key={key}
                 path={`stock.${key}`}
                 value={stock[key]}

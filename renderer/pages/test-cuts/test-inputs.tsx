@@ -5,7 +5,7 @@ import { figureOrigin, originText } from '../../../sim/project/presets';
 import { TEST_KIND_WORDS } from '../../../sim/wording/test-pieces';
 import { ChoiceField } from '../../inputs/choice-field';
 import { SliderField } from '../../inputs/slider-field';
-import { NumberAt, OptionalNumberAt } from '../../parts/number-at';
+import { NumberAt, OptionalNumberAt } from '../../parts/field-at';
 import { beginGesture, edit, endGesture, useDocument } from '../../state/document-store';
 import { withFigure, withMethod, withSection } from '../../state/edits';
 import { showMethod } from '../../state/method-shown';
@@ -68,7 +68,6 @@ export function TestInputs({ index, tested }: TestInputsProps) {
             path={`${path}.armMm`}
             label="Arm it is read over"
             value={test.armMm ?? null}
-            whenEmpty="the stave width"
             onChange={(mm) => set('armMm', mm ?? undefined)}
           />
         )}
@@ -123,12 +122,7 @@ function RoundCosts({ index }: { index: number }) {
         value={testStockPerRound}
         onChange={(value) => edit(withSection('costs', { testStockPerRound: value }))}
       />
-      <NumberAt
-        path="costs.batch"
-        label="Good pieces wanted"
-        value={batch}
-        onChange={(value) => edit(withSection('costs', { batch: value }))}
-      />
+      <NumberAt path="costs.batch" value={batch} onChange={(value) => edit(withSection('costs', { batch: value }))} />
     </fieldset>
   );
 }

@@ -49,5 +49,5 @@ test('every figure of a method says what it stands for', () => {
     expect(help, key).toMatch(SENTENCES);
     expect(help?.length, key).toBeLessThan(220);
   }
-  expect(fieldHelp('piece.heightMm')).toBeUndefined();
+  expect(fieldHelp('piece.thicknessMm')).toBeUndefined();
 });

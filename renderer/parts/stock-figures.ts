@@ -1,0 +1,14 @@
+/** The figures of the stock in two groups: the strips there are, and how true they are. */
+import type { Stock } from '../../sim/project/document';
+import type { AnyKey } from '../../sim/project/key';
+import { STOCK } from '../../sim/project/piece-keys';
+
+const FIGURES = (Object.entries(STOCK.keys) as [keyof Stock, AnyKey][]).filter(([, { kind }]) => kind !== 'text');
+
+/** A figure that tells the size of an error is one of how true the strips are. */
+function tellsOfError(key: AnyKey): boolean {
+  return key.kind === 'number' && (key.source ?? key.alsoOf) !== undefined;
+}
+
+export const STRIPS = FIGURES.filter(([, key]) => !tellsOfError(key)).map(([name]) => name);
+export const TRUENESS = FIGURES.filter(([, key]) => tellsOfError(key)).map(([name]) => name);
