@@ -1,4 +1,5 @@
 /** Words a maker may not know, each explained in a sentence or two. Every surface that explains a word takes it from here. */
+import { WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
 
 export interface Term {
   /** As it is asked about: "About the mouth". */
@@ -44,8 +45,7 @@ export const TERMS = {
   },
   willNotClose: {
     name: 'rings that will not close',
-    meaning:
-      'Pulled up, a joint would still stand open, or a stave stand proud of its neighbour, by more than 2 mm. Such a ring counts as spoilt, and its gap is not told.',
+    meaning: `Pulled up, a joint would still stand open, or a stave stand proud of its neighbour, by more than ${WILL_NOT_CLOSE_MM} mm. Such a ring counts as spoilt, and its gap is not told.`,
   },
   pieceTime: {
     name: 'the time for a good piece',
