@@ -1,5 +1,5 @@
 /** The one scale of gaps that curve and dots share, from 0 to a round figure, in the unit on the screen. */
-import { MM_PER_INCH } from '../../sim/geometry/thresholds';
+import { MM_PER_INCH, WILL_NOT_CLOSE_MM } from '../../sim/geometry/thresholds';
 import type { Display } from '../inputs/field-props';
 import { evenScale } from './even-scale';
 
@@ -10,17 +10,15 @@ export interface GapScale {
   stepMm: number;
 }
 
-/** Beyond this a ring does not close any more; nothing is drawn there. */
-const MOST_MM = 2;
 const LEAST_MM = 0.05;
 
 /**
- * @param wantedMm what should lie on the scale; more than 2 mm is cut off
+ * @param wantedMm what should lie on the scale; nothing is drawn where a ring does not close any more
  * @param limitMm always on the scale
  */
 export function gapScale(wantedMm: number, limitMm: number, display: Display): GapScale {
   const unitMm = display === 'metric' ? 1 : MM_PER_INCH;
-  const { max, ticks } = evenScale(0, Math.max(Math.min(wantedMm, MOST_MM), limitMm, LEAST_MM), unitMm);
+  const { max, ticks } = evenScale(0, Math.max(Math.min(wantedMm, WILL_NOT_CLOSE_MM), limitMm, LEAST_MM), unitMm);
   return { maxMm: max, ticksMm: ticks, stepMm: display === 'metric' ? 0.01 : 0.0005 * MM_PER_INCH };
 }
 

@@ -95,16 +95,6 @@ export function jointGive(maps: RingMaps, free: Int32Array, ends: Ends): JointGi
   return { maps, free, openings, slideStiffness, linearInverse, linear, slideWeights };
 }
 
-/** Least-cost slides (ω, τe, τo) of one joint for the closure multipliers λ: −columnᵀλ / weight. */
-export function slidesFor(give: JointGive, joint: number, lambda: Float64Array): [number, number, number] {
-  const slide = (k: number): number => {
-    let sum = 0;
-    for (let i = 0; i < 6; i++) sum += give.maps.slideColumns[joint * 18 + k * 6 + i]! * lambda[i]!;
-    return -sum / give.slideWeights[k]!;
-  };
-  return [slide(0), slide(1), slide(2)];
-}
-
 /** A row of 6 per free joint: how far one stave steps out past the next, through the thickness, per unit of λ. */
 export function stepRows(give: JointGive): Float64Array {
   const rows = new Float64Array(give.free.length * 6);

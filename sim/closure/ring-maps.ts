@@ -147,8 +147,3 @@ export function along(row: Float64Array, r: Float64Array): number {
   for (let k = 0; k < 6; k++) sum += row[k]! * r[k]!;
   return sum;
 }
-
-/** Rotation part of a misclosure, radians. */
-export function misclosureAngle(maps: RingMaps, r: Float64Array): number {
-  return Math.hypot(r[0]!, r[1]!, r[2]!) / maps.scaleMm;
-}

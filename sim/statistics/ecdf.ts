@@ -10,11 +10,6 @@ export function countAtMost(sorted: ArrayLike<number>, x: number): number {
   return low;
 }
 
-/** For each of the points, in any order, the share of the ascending values that are at most that point. */
-export function cumulativeCurve(sorted: ArrayLike<number>, points: ArrayLike<number>): Float64Array {
-  return Float64Array.from(points, (x) => countAtMost(sorted, x) / sorted.length);
-}
-
 export interface Histogram {
   /** Edges of the bins, one more than there are bins, ascending. */
   edges: Float64Array;

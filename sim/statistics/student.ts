@@ -1,16 +1,5 @@
 import { incompleteBeta } from './incomplete-beta';
-import { incompleteGamma } from './incomplete-gamma';
 import { normalQuantile } from './normal-distribution';
-
-/**
- * Chance that Student's t with `dof` degrees of freedom (above 0, need not be whole) is at most t.
- *
- * Source: M. Abramowitz and I. A. Stegun, "Handbook of Mathematical Functions", 26.7.1 with 26.5.27.
- */
-export function studentCdf(t: number, dof: number): number {
-  const tail = studentTail(Math.abs(t), dof);
-  return t < 0 ? tail : 1 - tail;
-}
 
 /**
  * The quantile of probability p of Student's t with `dof` degrees of freedom (above 0, need not be whole; Infinity is
@@ -26,29 +15,11 @@ export function studentQuantile(p: number, dof: number): number {
   return p < 0.5 ? -size : size;
 }
 
-/** Chance that χ² with `dof` degrees of freedom (above 0, need not be whole) is at most x. Source: DLMF 8.2.4. */
-export function chiSquareCdf(x: number, dof: number): number {
-  return incompleteGamma(dof / 2, x / 2).lower;
-}
-
 /**
- * The quantile of probability p of χ² with `dof` degrees of freedom (above 0, finite, need not be whole).
+ * Chance that Student's t exceeds t ≥ 0.
  *
- * @throws RangeError if p is not between 0 and 1 or dof not above 0
+ * Source: M. Abramowitz and I. A. Stegun, "Handbook of Mathematical Functions", 26.7.1 with 26.5.27.
  */
-export function chiSquareQuantile(p: number, dof: number): number {
-  requireDistribution(p, dof);
-  if (p === 0) return 0;
-  if (p === 1) return Infinity;
-  const tail = 1 - p;
-  // The smaller of the two tails carries the digits.
-  return firstAtOrAbove((x) => {
-    const { lower, upper } = incompleteGamma(dof / 2, x / 2);
-    return p < 0.5 ? lower >= p : upper <= tail;
-  });
-}
-
-/** Chance that Student's t exceeds t ≥ 0. */
 function studentTail(t: number, dof: number): number {
   const square = t * t;
   return 0.5 * incompleteBeta(dof / (dof + square), dof / 2, 0.5, square / (dof + square));

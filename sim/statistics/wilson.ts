@@ -15,7 +15,9 @@ export function wilson(successes: number, trials: number, level = 0.95): Share {
   if (!(successes >= 0 && successes <= trials)) {
     throw new RangeError(`${successes} successes in ${trials} trials cannot be. Give from 0 to ${trials} successes.`);
   }
-  requireLevel(level);
+  if (!(level > 0 && level < 1)) {
+    throw new RangeError(`Confidence level ${level} is not between 0 and 1. Give one such as 0.95.`);
+  }
   if (trials === 0) return { value: 0, low: 0, high: 1 };
   const z = normalQuantile((1 + level) / 2);
   const value = successes / trials;
@@ -27,22 +29,4 @@ export function wilson(successes: number, trials: number, level = 0.95): Share {
     low: successes === 0 ? 0 : Math.max(0, centre - half),
     high: successes === trials ? 1 : Math.min(1, centre + half),
   };
-}
-
-/**
- * The largest chance that still fits with no success in `trials` trials, one-sided at `level`; 1 for no trials.
- *
- * @throws RangeError if the level is not between 0 and 1
- *
- * Source: C. J. Clopper and E. S. Pearson, Biometrika 26 (1934) 404–413, for zero successes: 1 − (1 − level)^(1/trials).
- */
-export function upperBoundOfNone(trials: number, level = 0.95): number {
-  requireLevel(level);
-  return -Math.expm1(Math.log1p(-level) / trials);
-}
-
-function requireLevel(level: number): void {
-  if (!(level > 0 && level < 1)) {
-    throw new RangeError(`Confidence level ${level} is not between 0 and 1. Give one such as 0.95.`);
-  }
 }

@@ -1,7 +1,7 @@
 /** What a reading of a test piece says, and what to dial for it: in words that leave no doubt which way. */
 
 import { RADIANS_PER_DEGREE, ringGeometry } from '../geometry/ring';
-import { MM_PER_INCH, NO_GAP_MM } from '../geometry/thresholds';
+import { MM_PER_INCH, NO_GAP_MM, WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
 import type { Method, Piece } from '../project/document';
 import type { BenchCard, TestPieceKind } from '../testing/bench-card';
 import { capital, type Display, gapText, lengthText } from './figures';
@@ -46,7 +46,7 @@ const SETTINGS = {
 /** "open by 0.45 mm at the outside edge"; how it looks depends on the sign. */
 function looks(mm: number, kind: TestPieceKind, piece: Piece, display: Display): string {
   const size = Math.abs(mm);
-  const length = size > 2 ? lengthText(size, display) : gapText(size, display);
+  const length = size > WILL_NOT_CLOSE_MM ? lengthText(size, display) : gapText(size, display);
   switch (kind) {
     case 'fullRing':
     case 'twoHalvesTogether':

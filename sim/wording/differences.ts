@@ -5,7 +5,7 @@ import { MM_PER_INCH, WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
 import type { MethodResult } from '../run/prediction';
 import type { Share } from '../statistics/estimates';
 import type { Difference } from '../statistics/paired';
-import { type Display, decimalsFor, moneyText, shareWithInterval } from './figures';
+import { type Display, decimalsFor, lengthText, moneyText, shareWithInterval } from './figures';
 import type { TextTable } from './tables';
 
 /** '+0.12', '-3', '0'. */
@@ -25,7 +25,7 @@ function withInterval({ value, low, high }: Difference, most: number, unit: stri
 /** "-0.19 mm (-0.20 to -0.18)"; a difference that a ring which does not close has a part in is no number. */
 export function gapDifferenceText(difference: Difference, display: Display): string {
   if (Math.abs(difference.value) > WILL_NOT_CLOSE_MM) {
-    return `over ${display === 'inch' ? '0.079 in' : '2 mm'} ${difference.value > 0 ? 'more' : 'less'}`;
+    return `over ${lengthText(WILL_NOT_CLOSE_MM, display)} ${difference.value > 0 ? 'more' : 'less'}`;
   }
   if (display === 'metric') return withInterval(difference, 3, ' mm');
   const { value, low, high } = difference;

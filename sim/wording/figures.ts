@@ -59,9 +59,9 @@ export function lengthText(mm: number, display: Display, words: LengthWords = {}
   return `${fixed(value, decimalsFor(uncertainty, usual + 1))} ${unit}`;
 }
 
-/** A gap: in mm to a hundredth or finer, in inches to a thousandth or finer, and never a number above 2 mm. */
+/** A gap: in mm to a hundredth or finer, in inches to a thousandth or finer, and never a number where a joint has not closed. */
 export function gapText(mm: number, display: Display, uncertaintyMm = 0.03): string {
-  if (mm > WILL_NOT_CLOSE_MM) return display === 'inch' ? 'over 0.079 in' : 'over 2 mm';
+  if (mm > WILL_NOT_CLOSE_MM) return `over ${lengthText(WILL_NOT_CLOSE_MM, display)}`;
   const inch = display === 'inch';
   const [value, uncertainty, unit] = inch
     ? [mm / MM_PER_INCH, uncertaintyMm / MM_PER_INCH, 'in']

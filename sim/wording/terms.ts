@@ -1,4 +1,5 @@
 /** Words a maker may not know, each explained in a sentence or two. Every surface that explains a word takes it from here. */
+import { WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
 
 export interface Term {
   /** As it is asked about: "About the mouth". */
@@ -44,8 +45,7 @@ export const TERMS = {
   },
   willNotClose: {
     name: 'rings that will not close',
-    meaning:
-      'Pulled up, a joint would still stand open, or a stave stand proud of its neighbour, by more than 2 mm. Such a ring counts as spoilt, and its gap is not told.',
+    meaning: `Pulled up, a joint would still stand open, or a stave stand proud of its neighbour, by more than ${WILL_NOT_CLOSE_MM} mm. Such a ring counts as spoilt, and its gap is not told.`,
   },
   pieceTime: {
     name: 'the time for a good piece',
@@ -140,7 +140,7 @@ export const TERMS = {
 export type TermName = keyof typeof TERMS;
 
 /** Heads of charts, panels and table columns, as the pages show them, and the word that explains each. */
-const TERM_OF_HEAD: Readonly<Record<string, TermName>> = {
+export const TERM_OF_HEAD: Readonly<Record<string, TermName>> = {
   'Chance of a good piece against the limit': 'yieldCurve',
   'The widest gap that shows, ring by ring': 'dots',
   'Method by method': 'interval',
@@ -179,6 +179,3 @@ export function termOfHead(head: string): Term | null {
   const name = Object.hasOwn(TERM_OF_HEAD, key) ? TERM_OF_HEAD[key] : undefined;
   return name === undefined ? null : TERMS[name];
 }
-
-/** Every head that has an explanation, for whoever wants to check that it is shown. */
-export const EXPLAINED_HEADS: readonly string[] = Object.keys(TERM_OF_HEAD);

@@ -163,8 +163,3 @@ function hingesOn(project: Project, leader: MethodResult): string[] {
   }
   return said;
 }
-
-/** The recommendation as one paragraph. */
-export function recommendationText({ headline, because }: Recommendation): string {
-  return [headline, ...because].join(' ');
-}

@@ -5,11 +5,12 @@
 import { solveQP } from 'quadprog';
 import { expect, test } from 'vitest';
 import { contactSolver } from '../../sim/closure/contact';
-import { jointGive, lastJoints, slidesFor } from '../../sim/closure/joint-give';
+import { jointGive, lastJoints } from '../../sim/closure/joint-give';
 import { misclosureOf, type RingMaps, ringMaps } from '../../sim/closure/ring-maps';
 import type { Ends } from '../../sim/project/document';
 import { stream } from '../../sim/random/streams';
 import { faceErrors, geometryOf, type RingSizes, randomErrors, withOpening } from '../support/rings';
+import { slidesFor } from '../support/slides-for';
 
 interface Closing {
   maps: RingMaps;

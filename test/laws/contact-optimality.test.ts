@@ -2,13 +2,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { contactSolver } from '../../sim/closure/contact';
-import { jointGive, lastJoints, slidesFor } from '../../sim/closure/joint-give';
+import { jointGive, lastJoints } from '../../sim/closure/joint-give';
 import { misclosureOf, ringMaps } from '../../sim/closure/ring-maps';
 import type { Ends } from '../../sim/project/document';
 import { fillUniforms } from '../../sim/random/normal';
 import { stream } from '../../sim/random/streams';
 import { distanceToCone, shortfalls } from '../support/optimality';
 import { anyRing, faceErrors, geometryOf, type RingSizes, randomErrors } from '../support/rings';
+import { slidesFor } from '../support/slides-for';
 
 interface Case {
   ring: RingSizes;

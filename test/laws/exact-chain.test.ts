@@ -1,12 +1,13 @@
 /** The chain of staves itself, and the first-order maps against it. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { chainPoses, misclosure } from '../../sim/closure/chain';
-import { misclosureAngle, misclosureOf, ringMaps } from '../../sim/closure/ring-maps';
-import { leftFace, PERFECT, rightFace } from '../../sim/geometry/faces';
+import { misclosureOf, ringMaps } from '../../sim/closure/ring-maps';
+import { leftFace, rightFace } from '../../sim/geometry/faces';
 import { RADIANS_PER_DEGREE } from '../../sim/geometry/ring';
-import { add, dot, type Frame, place, rotationVector, scale, turn } from '../../sim/geometry/vectors';
+import { add, dot, type Frame, place, scale, turn } from '../../sim/geometry/vectors';
+import { chainPoses, misclosure, misclosureAngle, PERFECT } from '../support/exact-chain';
 import { giveOf, type JointMovement, sixNumbers } from '../support/exact-closure';
+import { rotationVector } from '../support/motions';
 import { anyRing, faceErrors, geometryOf, randomErrors, sameForAll, withOneError } from '../support/rings';
 
 const perfect = (sides: number) => Array.from({ length: sides }, () => PERFECT);

@@ -1,13 +1,14 @@
 /** How far the first-order maps hold against the closure solved exactly, ring by ring. */
 import { describe, expect, test } from 'vitest';
 import { contactSolver } from '../../sim/closure/contact';
-import { jointGive, lastJoints, slidesFor } from '../../sim/closure/joint-give';
-import { misclosureAngle, misclosureOf, type RingMaps, ringMaps } from '../../sim/closure/ring-maps';
-import type { StaveErrors } from '../../sim/geometry/faces';
+import { jointGive, lastJoints } from '../../sim/closure/joint-give';
+import { misclosureOf, type RingMaps, ringMaps } from '../../sim/closure/ring-maps';
 import { RADIANS_PER_DEGREE } from '../../sim/geometry/ring';
 import { stream } from '../../sim/random/streams';
+import { misclosureAngle, type StaveErrors } from '../support/exact-chain';
 import { closeExactly } from '../support/exact-closure';
 import { faceErrors, geometryOf, type RingSizes, randomErrors, sameForAll, withOpening } from '../support/rings';
+import { slidesFor } from '../support/slides-for';
 
 interface Sample {
   ring: RingSizes;

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { binomialAtMost, incompleteBeta } from '../../sim/statistics/incomplete-beta';
-import { logGamma } from '../../sim/statistics/incomplete-gamma';
+import { incompleteGamma, logGamma } from '../../sim/statistics/incomplete-gamma';
 import { normalCdf, normalQuantile } from '../../sim/statistics/normal-distribution';
-import { chiSquareCdf, chiSquareQuantile, studentCdf, studentQuantile } from '../../sim/statistics/student';
-import { upperBoundOfNone, wilson } from '../../sim/statistics/wilson';
+import { studentQuantile } from '../../sim/statistics/student';
+import { wilson } from '../../sim/statistics/wilson';
 
 const relativeError = (value: number, truth: number): number => Math.abs(value / truth - 1);
 
@@ -82,7 +82,6 @@ describe("Student's t", () => {
     expect(studentQuantile(0.975, 16.98)).toBeCloseTo(2.1099839, 4);
     expect(studentQuantile(0.975, Infinity)).toBe(normalQuantile(0.975));
     expect(studentQuantile(0.975, 1e6)).toBeCloseTo(1.959966356814107, 10);
-    expect(studentCdf(studentQuantile(0.2, 3.5), 3.5)).toBeCloseTo(0.2, 14);
     expect(studentQuantile(0.5, 3)).toBe(0);
   });
 
@@ -92,27 +91,35 @@ describe("Student's t", () => {
   });
 });
 
-describe('χ²', () => {
+describe('χ², by the incomplete gamma function of half the degrees of freedom', () => {
+  const chances = (x: number, dof: number) => incompleteGamma(dof / 2, x / 2);
+
   // published: the χ² table of any handbook; six decimals
   test.each([
     [5, 0.831212, 12.832502],
     [10, 3.246973, 20.483177],
     [30, 16.790772, 46.979242],
   ])('0.025 and 0.975 quantiles for %d degrees of freedom', (dof, low, high) => {
-    expect(Math.abs(chiSquareQuantile(0.025, dof) - low)).toBeLessThan(5.1e-7);
-    expect(Math.abs(chiSquareQuantile(0.975, dof) - high)).toBeLessThan(5.1e-7);
+    const last = 5.1e-7;
+    expect(chances(low - last, dof).lower).toBeLessThan(0.025);
+    expect(chances(low + last, dof).lower).toBeGreaterThan(0.025);
+    expect(chances(high - last, dof).upper).toBeGreaterThan(0.025);
+    expect(chances(high + last, dof).upper).toBeLessThan(0.025);
   });
 
-  test('agrees with the closed form for two degrees of freedom', () => {
-    for (const p of [1e-9, 0.1, 0.5, 0.97]) {
-      expect(relativeError(chiSquareQuantile(p, 2), -2 * Math.log1p(-p))).toBeLessThan(1e-13);
+  test('agrees with the closed form for two degrees of freedom, in either tail', () => {
+    for (const x of [2e-9, 0.2, 1.4, 7, 80]) {
+      expect(relativeError(chances(x, 2).lower, -Math.expm1(-x / 2))).toBeLessThan(1e-13);
+      expect(relativeError(chances(x, 2).upper, Math.exp(-x / 2))).toBeLessThan(1e-13);
     }
   });
 
-  test('takes degrees of freedom that are not whole, the ends, and refuses the impossible', () => {
-    expect(chiSquareCdf(chiSquareQuantile(0.3, 7.25), 7.25)).toBeCloseTo(0.3, 13);
-    expect([chiSquareQuantile(0, 4), chiSquareQuantile(1, 4)]).toEqual([0, Infinity]);
-    expect(() => chiSquareQuantile(0.5, -1)).toThrow('Degrees of freedom -1 are not above 0.');
+  // derived: the closed form for three degrees of freedom, erf(√(x/2)) − √(2x/π)·e^(−x/2), with erf from the normal distribution
+  test('agrees with the closed form for three', () => {
+    for (const x of [0.5, 2, 6]) {
+      const wanted = 1 - 2 * normalCdf(-Math.sqrt(x)) - Math.sqrt((2 * x) / Math.PI) * Math.exp(-x / 2);
+      expect(Math.abs(chances(x, 3).lower - wanted)).toBeLessThan(1e-14);
+    }
   });
 });
 
@@ -154,10 +161,5 @@ describe('shares', () => {
     expect(share.value).toBe(0.003);
     expect(share.low).toBeCloseTo(0.0010208, 7);
     expect(share.high).toBeCloseTo(0.008783, 7);
-  });
-
-  test('none of 1,000 is at most 0.002 991 2, one-sided', () => {
-    expect(upperBoundOfNone(1000)).toBeCloseTo(0.0029912, 7);
-    expect(upperBoundOfNone(0)).toBe(1);
   });
 });

@@ -1,9 +1,9 @@
 /** Gauge block calibration: JCGM 101:2008, 9.5, and JCGM 100:2008, H.1. Nanometres and degrees Celsius. */
 import { describe, expect, test } from 'vitest';
-import { numericalTolerance } from '../../sim/statistics/settle';
 import { studentQuantile } from '../../sim/statistics/student';
 import { arcsine, curvilinearTrapezoid, type Input, normal, rectangular, student } from '../support/input-kinds';
 import { propagateLinearly } from '../support/linear-propagation';
+import { numericalTolerance } from '../support/numerical-tolerance';
 import {
   type Inputs,
   type Model,

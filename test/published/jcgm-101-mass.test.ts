@@ -1,8 +1,9 @@
 /** Mass calibration in air: JCGM 101:2008, 9.3. Milligrams and kilograms per cubic metre. */
 import { describe, expect, test } from 'vitest';
-import { numericalTolerance, settling } from '../../sim/statistics/settle';
+import { settling } from '../../sim/statistics/settle';
 import { normal, rectangular } from '../support/input-kinds';
 import { propagateLinearly } from '../support/linear-propagation';
+import { numericalTolerance } from '../support/numerical-tolerance';
 import {
   type FourFigures,
   type Inputs,

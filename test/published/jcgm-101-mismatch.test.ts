@@ -1,8 +1,8 @@
 /** Comparison loss in microwave power meter calibration: JCGM 101:2008, 9.4, uncorrelated inputs. Millionths. */
 import { describe, expect, test } from 'vitest';
-import { numericalTolerance } from '../../sim/statistics/settle';
 import { normal } from '../support/input-kinds';
 import { propagateLinearly } from '../support/linear-propagation';
+import { numericalTolerance } from '../support/numerical-tolerance';
 import {
   type Model,
   meanLimit,

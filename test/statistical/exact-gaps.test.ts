@@ -1,6 +1,6 @@
 /** Distributions that are known exactly, against whole blocks of simulated rings. Ends flush, outside showing, no pull-up. */
 import { describe, expect, test } from 'vitest';
-import { misclosureAngle, ringMaps } from '../../sim/closure/ring-maps';
+import { ringMaps } from '../../sim/closure/ring-maps';
 import { RADIANS_PER_DEGREE, ringGeometry } from '../../sim/geometry/ring';
 import type { Rule } from '../../sim/project/document';
 import { runBlock } from '../../sim/run/block';
@@ -8,6 +8,7 @@ import { methodPlan, type PlanOptions } from '../../sim/run/plan';
 import { Moments } from '../../sim/statistics/moments';
 import { normalCdf, normalQuantile } from '../../sim/statistics/normal-distribution';
 import { quantile, sortedCopy } from '../../sim/statistics/quantiles';
+import { misclosureAngle } from '../support/exact-chain';
 import { countDeviation, positivePartDistance } from '../support/kolmogorov';
 import { type MethodChanges, projectWith } from '../support/projects';
 import { spreadDifference } from '../support/two-samples';

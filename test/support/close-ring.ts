@@ -1,9 +1,9 @@
 /** One ring with known errors, closed the way the engine closes every simulated ring. */
 import { ringCloser } from '../../sim/closure/ring-closer';
 import { along, misclosureOf, type RingMaps } from '../../sim/closure/ring-maps';
-import type { StaveErrors } from '../../sim/geometry/faces';
 import { DEFAULT_ASSEMBLY } from '../../sim/project/defaults';
 import type { Assembly, Rule } from '../../sim/project/document';
+import type { StaveErrors } from './exact-chain';
 import { faceErrors } from './rings';
 
 export interface ClosedRing {

@@ -2,24 +2,14 @@
  * The closure of a ring solved exactly, to measure how far the first-order maps hold: the exact chain is linearised anew
  * at the joints' present movements and the least-cost set found again, until the chain itself returns to its start.
  */
-import { chainPoses, misclosure } from '../../sim/closure/chain';
 import { contactSolver } from '../../sim/closure/contact';
-import { jointGive, slidesFor } from '../../sim/closure/joint-give';
+import { jointGive } from '../../sim/closure/joint-give';
 import type { RingMaps } from '../../sim/closure/ring-maps';
-import { rightFrame, type StaveErrors } from '../../sim/geometry/faces';
-import {
-  add,
-  compose,
-  cross,
-  type Frame,
-  motion,
-  place,
-  rotationVector,
-  scale,
-  turn,
-  type Vector,
-} from '../../sim/geometry/vectors';
+import { add, cross, type Frame, place, scale, turn, type Vector } from '../../sim/geometry/vectors';
 import type { Ends } from '../../sim/project/document';
+import { chainPoses, misclosure, rightFrame, type StaveErrors } from './exact-chain';
+import { compose, motion, rotationVector } from './motions';
+import { slidesFor } from './slides-for';
 
 /** Movements of a joint: opening a, corner movements b and c (mm), turn ω (radians), slides up the edge and through (mm). */
 export type JointMovement = readonly [a: number, b: number, c: number, turn: number, up: number, through: number];

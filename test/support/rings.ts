@@ -1,9 +1,9 @@
 /** Rings for the tests of the engine: by their mid-height width, at random, and with explicit face errors. */
 import fc from 'fast-check';
 import { ERRORS_PER_STAVE } from '../../sim/closure/ring-maps';
-import { PERFECT, type StaveErrors } from '../../sim/geometry/faces';
 import { RADIANS_PER_DEGREE, type RingGeometry, ringGeometry } from '../../sim/geometry/ring';
 import type { Piece } from '../../sim/project/document';
+import { PERFECT, type StaveErrors } from './exact-chain';
 
 export interface RingSizes {
   sides: number;

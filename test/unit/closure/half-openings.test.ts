@@ -1,14 +1,15 @@
 /** Clear half-openings against the exact chain, and out of round by hand. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { chainPoses } from '../../../sim/closure/chain';
 import { halfOpeningColumns, outOfRound, removeFirstHarmonic } from '../../../sim/closure/half-openings';
-import { jointGive, lastJoints, slidesFor } from '../../../sim/closure/joint-give';
+import { jointGive, lastJoints } from '../../../sim/closure/joint-give';
 import { misclosureOf, ringMaps } from '../../../sim/closure/ring-maps';
 import { place } from '../../../sim/geometry/vectors';
 import type { Ends } from '../../../sim/project/document';
+import { chainPoses } from '../../support/exact-chain';
 import { giveOf, type JointMovement, STILL } from '../../support/exact-closure';
 import { anyRing, faceErrors, geometryOf, type RingSizes, randomErrors } from '../../support/rings';
+import { slidesFor } from '../../support/slides-for';
 
 /** Distances of points from the centre that fits them best when they ought to lie on a circle: Gauss–Newton. */
 function fromBestCentre(points: readonly (readonly [number, number])[]): number[] {

@@ -1,7 +1,7 @@
 /** Which joints give, which stay hard, and when a ring is said not to close. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { inMisclosure, inverse6, jointGive, lastJoints, slidesFor, stepRows } from '../../../sim/closure/joint-give';
+import { inMisclosure, inverse6, jointGive, lastJoints, stepRows } from '../../../sim/closure/joint-give';
 import { freeJoints, ringCloser } from '../../../sim/closure/ring-closer';
 import { along, misclosureOf, ringMaps } from '../../../sim/closure/ring-maps';
 import { DEFAULT_ASSEMBLY } from '../../../sim/project/defaults';
@@ -9,6 +9,7 @@ import type { Assembly } from '../../../sim/project/document';
 import { stream } from '../../../sim/random/streams';
 import { closeRing } from '../../support/close-ring';
 import { anyRing, faceErrors, geometryOf, type RingSizes, randomErrors, sameForAll } from '../../support/rings';
+import { slidesFor } from '../../support/slides-for';
 
 const eight: RingSizes = { sides: 8, slopeDeg: 0, midWidthMm: 100, heightMm: 120, thicknessMm: 18 };
 const maps = ringMaps(geometryOf(eight));

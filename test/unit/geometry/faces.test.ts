@@ -1,19 +1,10 @@
 /** The faces of a stave and the motions that carry them. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { leftFace, leftFrame, nominalPose, PERFECT, rightFace, rightFrame } from '../../../sim/geometry/faces';
-import {
-  compose,
-  cross,
-  dot,
-  type Frame,
-  inverse,
-  motion,
-  place,
-  rotationVector,
-  turn,
-  type Vector,
-} from '../../../sim/geometry/vectors';
+import { leftFace, nominalPose, rightFace } from '../../../sim/geometry/faces';
+import { cross, dot, type Frame, place, turn, type Vector } from '../../../sim/geometry/vectors';
+import { leftFrame, PERFECT, rightFrame } from '../../support/exact-chain';
+import { compose, inverse, motion, rotationVector } from '../../support/motions';
 import { anyRing, geometryOf } from '../../support/rings';
 
 const vector = (size: number): fc.Arbitrary<Vector> => {

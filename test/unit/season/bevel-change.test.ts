@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { misclosure } from '../../../sim/closure/chain';
 import { rightFace } from '../../../sim/geometry/faces';
 import { RADIANS_PER_DEGREE, type RingGeometry, ringGeometry } from '../../../sim/geometry/ring';
-import { add, cross, rotationVector, scale, type Vector } from '../../../sim/geometry/vectors';
+import { add, cross, scale, type Vector } from '../../../sim/geometry/vectors';
 import { type StaveShrinkage, seasonChange, staveShrinkage } from '../../../sim/season/bevel-change';
 import type { Movement } from '../../../sim/season/woods';
+import { misclosure } from '../../support/exact-chain';
+import { rotationVector } from '../../support/motions';
 import { anyRing, geometryOf, pieceOf, type RingSizes, sameForAll } from '../../support/rings';
 
 const SOLID: Movement = { kind: 'solid', radialPerPoint: 0.002, tangentialPerPoint: 0.004 };

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { fillNormals } from '../../../sim/random/normal';
 import { stream } from '../../../sim/random/streams';
 import { Moments } from '../../../sim/statistics/moments';
-import { FIRST_STAGE_BLOCKS, numericalTolerance, settling } from '../../../sim/statistics/settle';
+import { FIRST_STAGE_BLOCKS, settling } from '../../../sim/statistics/settle';
+import { numericalTolerance } from '../../support/numerical-tolerance';
 
 describe('the two-stage rule', () => {
   test('first wants ten blocks, whatever they say', () => {

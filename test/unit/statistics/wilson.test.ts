@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { normalQuantile } from '../../../sim/statistics/normal-distribution';
-import { upperBoundOfNone, wilson } from '../../../sim/statistics/wilson';
+import { wilson } from '../../../sim/statistics/wilson';
 
 const counted = fc.integer({ min: 1, max: 5000 }).chain((trials) => fc.tuple(fc.nat(trials), fc.constant(trials)));
 
@@ -39,5 +39,5 @@ test('counts and levels that cannot be are refused with a sentence', () => {
   expect(() => wilson(4, 3)).toThrow('4 successes in 3 trials cannot be.');
   expect(() => wilson(-1, 3)).toThrow(RangeError);
   expect(() => wilson(1, 3, 1)).toThrow('Confidence level 1 is not between 0 and 1.');
-  expect(() => upperBoundOfNone(10, 0)).toThrow('Confidence level 0 is not between 0 and 1.');
+  expect(() => wilson(1, 3, 0)).toThrow('Confidence level 0 is not between 0 and 1.');
 });

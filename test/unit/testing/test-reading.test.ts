@@ -1,14 +1,15 @@
 /** What a test piece reads per degree, and which setting it corrects. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { misclosure } from '../../../sim/closure/chain';
 import { ringMaps } from '../../../sim/closure/ring-maps';
-import { leftFace, nominalPose, PERFECT, rightFace, type StaveErrors } from '../../../sim/geometry/faces';
+import { leftFace, nominalPose, rightFace } from '../../../sim/geometry/faces';
 import { RADIANS_PER_DEGREE, type RingGeometry } from '../../../sim/geometry/ring';
-import { add, compose, dot, inverse, place, scale, turn } from '../../../sim/geometry/vectors';
+import { add, dot, place, scale, turn } from '../../../sim/geometry/vectors';
 import { DEFAULT_TEST } from '../../../sim/project/defaults';
 import type { ShowFace, TestCuts } from '../../../sim/project/document';
 import { readingRow, type TestSetting, testSetting } from '../../../sim/testing/test-reading';
+import { misclosure, PERFECT, type StaveErrors } from '../../support/exact-chain';
+import { compose, inverse } from '../../support/motions';
 import { anyRing, faceErrors, geometryOf, type RingSizes, randomErrors, sameForAll } from '../../support/rings';
 
 const eight: RingSizes = { sides: 8, slopeDeg: 0, midWidthMm: 100, heightMm: 120, thicknessMm: 18 };

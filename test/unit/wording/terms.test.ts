@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { fieldHelp, NUMBER_FIELDS } from '../../../sim/project/fields';
-import { EXPLAINED_HEADS, TERMS, termOfHead } from '../../../sim/wording/terms';
+import { TERM_OF_HEAD, TERMS, termOfHead } from '../../../sim/wording/terms';
 
 const ROOT = join(import.meta.dirname, '../../..');
 
@@ -31,7 +31,7 @@ test('every word is explained in whole sentences, short enough to be read where 
 
 test('a head that is explained is a head that is shown', () => {
   const text = sources();
-  for (const head of EXPLAINED_HEADS) expect(text.includes(head), `“${head}” stands on no page`).toBe(true);
+  for (const head of Object.keys(TERM_OF_HEAD)) expect(text.includes(head), `“${head}” stands on no page`).toBe(true);
 });
 
 test('a head is found with a method’s name at its end, and one that needs no word gets none', () => {

@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { exampleProject } from '../../../sim/project/example';
-import {
-  aheadSentence,
-  recommendation,
-  recommendationText,
-  willNotCloseSentence,
-  yieldSentence,
-} from '../../../sim/wording/verdict';
+import { aheadSentence, recommendation, willNotCloseSentence, yieldSentence } from '../../../sim/wording/verdict';
 import { resultLike, share } from './result-like';
 
 const project = exampleProject();
@@ -155,6 +149,6 @@ describe('the recommendation', () => {
   });
 
   it('has an answer before anything is computed', () => {
-    expect(recommendationText(recommendation(project, [], []))).toBe('No method is computed yet.');
+    expect(recommendation(project, [], [])).toMatchObject({ headline: 'No method is computed yet.', because: [] });
   });
 });
