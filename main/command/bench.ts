@@ -1,6 +1,6 @@
 /**
  * `npm run bench`: how many rings a second one core simulates, twelve staves and every error source at work; what
- * threads gain and how soon a stop is obeyed; and how long whole commands take.
+ * threads gain, how soon a stop is obeyed and how long a question takes; and how long whole commands take.
  */
 
 import { fileURLToPath } from 'node:url';
@@ -145,7 +145,7 @@ if (process.argv.includes('--json')) {
     const goal = wanted === undefined ? '' : `   (wanted: ${wanted.toLocaleString('en')})`;
     process.stdout.write(`${name.padEnd(width)}  ${ringsPerSecond.toLocaleString('en').padStart(11)}${goal}\n`);
   }
-  process.stdout.write('\nThreads, staves and stops\n\n');
+  process.stdout.write('\nThreads, staves, stops and questions\n\n');
   for (const { name, value, unit, wanted, wantedIs } of measures) {
     const goal = `(wanted: at ${wantedIs} ${wanted})`;
     process.stdout.write(`${name.padEnd(width)}  ${`${value} ${unit}`.padStart(11)}   ${goal}\n`);

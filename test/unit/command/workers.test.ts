@@ -21,7 +21,7 @@ import { shippedPrograms } from '../../support/shipped-programs';
 
 /** Of each kind one: the index of the method asked about, and the question. */
 const QUESTIONS: { readonly [Kind in QuestionKind]: [number, Question<Kind>] } = {
-  budget: [0, { kind: 'budget', rings: 5000, indexRings: 5000 }],
+  budget: [0, { kind: 'budget', rings: 2000, indexRings: 5000 }],
   accuracy: [0, { kind: 'accuracy', wanted: 0.9, trials: 1000 }],
   testValue: [2, { kind: 'testValue', trials: 500 }],
   aim: [1, { kind: 'aim', trials: 500 }],
