@@ -8,8 +8,8 @@ import { wilson } from '../statistics/wilson';
 import { finish } from './block-loop';
 import type { BlockResult } from './block-result';
 import type { PieceCost } from './cost';
-import { GAP_BINS, histogramQuantile } from './gap-histogram';
 import { GOOD, REWORK } from './grade';
+import { jointP95Mm } from './joint-gaps';
 import type { MethodPlan } from './plan';
 import type { MethodResult, StopReason } from './prediction';
 
@@ -75,13 +75,9 @@ function closingRings(blocks: readonly BlockResult[], trials: number): Uint8Arra
   return closing;
 }
 
-/** Those of all blocks together. */
-function jointCounts(blocks: readonly BlockResult[]): Uint32Array {
-  const [first, ...others] = blocks;
-  if (!first || others.length === 0) return first?.jointGaps ?? new Uint32Array(0);
-  const bins = first.jointGaps.slice();
-  for (const { jointGaps } of others) for (let k = 0; k < bins.length; k++) bins[k]! += jointGaps[k]!;
-  return bins;
+/** The values of the rings that close, in their order. */
+function ofClosing(values: Float64Array, closes: Uint8Array): Float64Array {
+  return closes.includes(0) ? values.filter((_, ring) => closes[ring] === 1) : values;
 }
 
 /** Mean and standard deviation of the shared tilt error left after test cuts, degrees. */
@@ -118,25 +114,32 @@ export function* mergeSteps(
 
   const showGapMm = joined(blocks, 'showGapMm');
   const mouthMm = joined(blocks, 'mouthMm');
-  const byRing = { showGapMm, mouthMm, good: goodRings(blocks, trials), closes: closingRings(blocks, trials) };
+  const closes = closingRings(blocks, trials);
+  const byRing = { showGapMm, mouthMm, good: goodRings(blocks, trials), closes };
+  // A ring that will not close has no size: it takes no part in the mean, and in percentiles it lies beyond all others.
+  const sizes = (key: 'clearOpeningMm' | 'outOfRoundMm' | 'stepMm', beyond: number) => {
+    const values = joined(blocks, key);
+    const moments = new Moments().add(ofClosing(values, closes));
+    return spreadSummary(
+      closes.includes(0) ? values.map((mm, ring) => (closes[ring] === 1 ? mm : beyond)) : values,
+      moments,
+    );
+  };
   const ascending = sortedCopy(showGapMm);
   yield;
-  const showGap = gapSummary(ascending, new Moments().add(showGapMm));
-  const hiddenGap = gapSummary(joined(blocks, 'hiddenGapMm'));
+  const showGap = gapSummary(ascending, new Moments().add(ofClosing(showGapMm, closes)));
+  const hiddenGapMm = joined(blocks, 'hiddenGapMm');
+  const hiddenGap = gapSummary(hiddenGapMm, new Moments().add(ofClosing(hiddenGapMm, closes)));
   yield;
-  const bins = jointCounts(blocks);
-  const jointShowGapP95Mm = Array.from({ length: maps.sides }, (_, j) =>
-    histogramQuantile(bins, j * GAP_BINS, trials, 0.95),
-  );
-
+  const jointShowGapP95Mm = jointP95Mm(blocks, maps.sides);
   yield;
   const mouth = spreadSummary(mouthMm);
   yield;
-  const clearOpening = spreadSummary(joined(blocks, 'clearOpeningMm'));
+  const clearOpening = sizes('clearOpeningMm', Number.NEGATIVE_INFINITY);
   yield;
-  const outOfRound = spreadSummary(joined(blocks, 'outOfRoundMm'));
+  const outOfRound = sizes('outOfRoundMm', Number.POSITIVE_INFINITY);
   yield;
-  const step = spreadSummary(joined(blocks, 'stepMm'));
+  const step = sizes('stepMm', Number.POSITIVE_INFINITY);
   yield;
   const otherwiseGoodShowGapMm = otherwiseGoodGaps(blocks, ascending);
   const good = countWhere(blocks, 'grade', GOOD);
