@@ -18,6 +18,8 @@ const LISTEN_EVERY_MS = 30;
 export interface RunWay extends Threads {
   /** With the error budget. */
   budget: boolean;
+  /** With the time each method took. */
+  timing?: boolean;
   onProgress?: (progress: RunProgress) => void;
   /** Once it is aborted no further ring is made. */
   stop?: AbortSignal;
@@ -71,7 +73,7 @@ async function runHere(project: Project, method: number, way: RunWay): Promise<M
     const step = run.next();
     if (step.done) {
       const budget = way.budget && !isStopped() ? finish(sourceBudget(project, method)) : undefined;
-      return finished(step.value, budget, startMs);
+      return finished(step.value, budget, way, startMs);
     }
     way.onProgress?.(step.value);
     if (way.stop !== undefined && performance.now() - heardMs > LISTEN_EVERY_MS) {
@@ -140,13 +142,19 @@ function runInPool(
     tellAllAsked();
     if (blocks.length === 0) return null;
     const result = await pool.do({ kind: 'merge', method, blocks, stopReason, cost: await cost });
-    return finished(result, stopReason === 'cancelled' ? undefined : await Promise.race([budget, stop]), startMs);
+    return finished(result, stopReason === 'cancelled' ? undefined : await Promise.race([budget, stop]), way, startMs);
   };
   return { result: run().finally(tellAllAsked), allAsked };
 }
 
-function finished(result: MethodResult, budget: SourceBudget | null | undefined, startMs: number): MethodResult {
-  const { cost, ...before } = result.prediction;
-  const elapsedMs = Math.round(performance.now() - startMs);
-  return { ...result, prediction: { ...before, elapsedMs, ...(budget && { budget: budgetLines(budget) }), cost } };
+function finished(
+  result: MethodResult,
+  budget: SourceBudget | null | undefined,
+  { timing }: RunWay,
+  startMs: number,
+): MethodResult {
+  const { name, trials, rule, cost, ...between } = result.prediction;
+  const took = timing && { elapsedMs: Math.round(performance.now() - startMs) };
+  const lines = budget && { budget: budgetLines(budget) };
+  return { ...result, prediction: { name, trials, rule, ...took, ...between, ...lines, cost } };
 }

@@ -62,8 +62,7 @@ export function workLoop(
       });
       const done = await drive(job, steps, (progress) => tell({ say: 'progress', id, progress }, []));
       if (!done) return;
-      const elapsedMs = Math.round(performance.now() - startMs);
-      results.push({ ...done.value, prediction: { ...done.value.prediction, elapsedMs } });
+      results.push(done.value);
     }
     tell({ say: 'results', id, results }, results.flatMap(buffersOf));
   };
@@ -94,10 +93,7 @@ function buffersOf({ sample, byRing, setUps }: MethodResult): Transferable[] {
   const lists = [
     sample.showGapMm,
     sample.otherwiseGoodShowGapMm,
-    byRing.showGapMm,
-    byRing.mouthMm,
-    byRing.good,
-    byRing.closes,
+    ...Object.values(byRing),
     setUps.money,
     setUps.pieces,
   ];
