@@ -1,8 +1,6 @@
 /** `ringtrue aim`: the deliberate offset of the tilt that makes most pieces good. */
 import type { BestAim } from '../../sim/decide/aim';
-import { ringGeometry } from '../../sim/geometry/ring';
-import { aimSentences, aimTable } from '../../sim/wording/aim';
-import { plainText } from '../../sim/wording/tables';
+import { aimTexts } from '../../sim/wording/aim';
 import { methodCommand } from './method-command';
 
 export const aim = methodCommand<BestAim, undefined>({
@@ -12,8 +10,5 @@ export const aim = methodCommand<BestAim, undefined>({
   tasks: () => 1,
   ask: (runner, _project, method, options) => runner.do({ kind: 'aim', method, options }),
   json: (best) => best,
-  texts: (best, { piece }, method) => [
-    aimSentences(best, method, ringGeometry(piece).bevelDeg).join('\n'),
-    plainText(aimTable(best)),
-  ],
+  texts: aimTexts,
 });
