@@ -88,6 +88,10 @@ function shareOf({ trials }: AccuracyNeeded, value: number): Share {
 /** "95 in 100", "99.9 in 100". */
 const wantedText = (wanted: number): string => `${Number((100 * wanted).toPrecision(6))} in 100`;
 
+/** The sources by name, where they are few. */
+const namedText = (labels: readonly string[]): string =>
+  labels.length > MOST_NAMED ? `${labels.length} sources` : labels.join('; ');
+
 /** The answer for one method, a sentence each. */
 export function accuracySentences({ name, test }: Method, needed: AccuracyNeeded, display: Display): string[] {
   const { wanted, yieldNow, sources, inTheWay, balanced } = needed;
@@ -119,14 +123,13 @@ export function accuracySentences({ name, test }: Method, needed: AccuracyNeeded
   const beyond = balanced.filter(({ figures }) => figures.some(isOutOfReach)).map(({ source }) => labelOf(source));
   if (beyond.length > 0) {
     said.push(
-      `All made better together, it is still out of reach: ${beyond.join('; ')} would have to be finer than a workshop can set or measure.`,
+      `All made better together, it is still out of reach: ${namedText(beyond)} would have to be finer than a workshop can set or measure.`,
       'Change the method there, or how the ring is closed, or widen the limits.',
     );
     return said;
   }
   const changed = balanced.filter(({ factor }) => factor < NOTABLY_LESS).map(({ source }) => labelOf(source));
-  const which = changed.length > MOST_NAMED ? `${changed.length} sources` : changed.join('; ');
-  said.push(`With least effort in all, as under “Together”: ${which}.`);
+  said.push(`With least effort in all, as under “Together”: ${namedText(changed)}.`);
   if (test.kind !== 'none' && test.maxRounds > 0) {
     const reading = lengthText(test.readingMm, display);
     said.push(`Its test cuts are read and dialled no better than now, ${reading} and ${angleText(test.dialDeg)} off.`);
