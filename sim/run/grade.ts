@@ -1,6 +1,5 @@
 /** Closing one ring and writing what became of it: gaps, mouth, sizes, and whether it is good, to be reworked or scrap. */
 import { outOfRound } from '../closure/half-openings';
-import { COUNTED_OVER_MM } from '../geometry/thresholds';
 import type { BlockResult } from './block-result';
 import type { JointGaps } from './joint-gaps';
 import type { MethodPlan } from './plan';
@@ -70,7 +69,7 @@ export function gradeInto(plan: MethodPlan, result: BlockResult, jointGaps: Join
 /** The worst gaps after pull-up of the ring just closed, [show, hidden], mm; notes every joint's show gap on the way. */
 function worstGaps(
   plan: MethodPlan,
-  { gapsMm, stride, counts, leastMm }: JointGaps,
+  { gapsMm, stride, counts, leastMm, countedOverMm }: JointGaps,
 ): { gaps: Float64Array; measure: (closes: boolean) => void } {
   const { closer, method, project } = plan;
   const n = plan.maps.sides;
@@ -81,9 +80,9 @@ function worstGaps(
   const bothShow = showFace === 'both';
   const gaps = new Float64Array(2);
   const measure = (closes: boolean) => {
-    const least = closes ? Number.NEGATIVE_INFINITY : COUNTED_OVER_MM;
+    const least = closes ? Number.NEGATIVE_INFINITY : countedOverMm;
     let show = 0;
-    let hidden = closes || bothShow ? 0 : COUNTED_OVER_MM;
+    let hidden = closes || bothShow ? 0 : countedOverMm;
     for (let j = 0; j < n; j++) {
       let gap = seen[j]! - pullUp;
       const behind = other[j]! - pullUp;

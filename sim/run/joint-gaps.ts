@@ -2,6 +2,7 @@
  * The 95th percentile gap of every joint, exactly, without keeping every gap of every joint: a block hands over only the
  * widest of each, far more of them than can belong to the widest twentieth of all.
  */
+import { COUNTED_OVER_MM } from '../geometry/thresholds';
 import { quantileOfLargest, selectQuantile } from '../statistics/quantiles';
 import type { BlockResult } from './block-result';
 
@@ -27,6 +28,8 @@ export interface JointGaps {
   counts: Uint32Array;
   /** Those not below it are kept, mm. */
   leastMm: Float64Array;
+  /** What every gap of a ring that will not close counts at least, mm. */
+  countedOverMm: number;
 }
 
 /** The room of the block before, which the next may use: to make it anew costs a tenth of a quick run. */
@@ -41,6 +44,7 @@ export function everyGap(sides: number, rings: number): JointGaps {
     stride: rings,
     counts: new Uint32Array(sides),
     leastMm: new Float64Array(sides).fill(Number.MIN_VALUE),
+    countedOverMm: COUNTED_OVER_MM,
   };
 }
 
@@ -51,6 +55,8 @@ export function noGaps(sides: number): JointGaps {
     stride: 0,
     counts: new Uint32Array(sides),
     leastMm: new Float64Array(sides).fill(Number.POSITIVE_INFINITY),
+    // For percentiles alone: the jump would swamp what a source does to a variance.
+    countedOverMm: 0,
   };
 }
 
