@@ -9,6 +9,7 @@ import { methodTable, plainText } from '../../sim/wording/tables';
 import {
   type AheadPair,
   aheadSentence,
+  mostlyCloses,
   type Recommendation,
   rankedByMerit,
   recommendation,
@@ -84,7 +85,9 @@ function comparisonText(
   verdict: Recommendation,
 ): string {
   const texts = [...headTexts(project), plainText(methodTable(results, project.display))];
-  if (pairs.length > 0) texts.push(pairs.map(aheadSentence).join('\n'));
+  const closing = new Set(results.filter(mostlyCloses).map(({ prediction }) => prediction.name));
+  const told = pairs.filter(({ first, second }) => closing.has(first) && closing.has(second));
+  if (told.length > 0) texts.push(told.map(aheadSentence).join('\n'));
   if (against !== undefined) {
     texts.push(plainText(differenceTable(against.prediction.name, methods, project.display)));
   }

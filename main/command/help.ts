@@ -10,7 +10,9 @@ ${METHOD_HELP}`;
 
 const RUN_HELP = `  --trials N            rings to simulate for each method, 100 to 10000000; exact
 ${RINGS_HELP}
-  --budget, --no-budget with or without the error budget (without, unless asked for)`;
+  --budget, --no-budget with or without the error budget (without, unless asked for)
+  --timing              with --json: "elapsedMs", how long each method took; without it the same input gives the same
+                        bytes`;
 
 /** For questions that choose a number of rings by themselves. */
 const questionHelp = (rings: string): string => `${JSON_HELP}

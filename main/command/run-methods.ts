@@ -6,6 +6,8 @@ import type { MethodResult } from '../../sim/run/prediction';
 import { nowMs, type Threads, threadPool } from './thread-pool';
 
 export interface RunWay extends Threads, Omit<RingsWay, 'nowMs'> {
+  /** With the time each method took. */
+  timing?: boolean;
   /** Once it is aborted no further ring is made. */
   stop?: AbortSignal;
 }
@@ -21,7 +23,7 @@ export async function* runMethods(
 ): AsyncGenerator<MethodResult, void, void> {
   const tasksAMethod = blockCount(project.run.trials) + (way.budget ? SOURCE_NAMES.length : 0);
   const pool = threadPool({ ...way, workers: Math.min(way.workers, tasksAMethod * methods.length) });
-  const running = runRings(pool, project, methods, { ...way, nowMs });
+  const running = runRings(pool, project, methods, { ...way, ...(way.timing && { nowMs }) });
   way.stop?.addEventListener('abort', running.stop, { once: true });
   if (way.stop?.aborted) running.stop();
   try {

@@ -14,7 +14,7 @@ export const RING_OPTIONS: OptionKinds = {
   workers: 'value',
 };
 
-export const RUN_OPTIONS: OptionKinds = { ...RING_OPTIONS, budget: 'flag', 'no-budget': 'flag' };
+export const RUN_OPTIONS: OptionKinds = { ...RING_OPTIONS, budget: 'flag', 'no-budget': 'flag', timing: 'flag' };
 
 const MOST_WORKERS = 256;
 
@@ -26,6 +26,7 @@ const TOUCH_SHARE = 0.25;
 export interface RunWishes {
   json: boolean;
   budget: boolean;
+  timing: boolean;
   /** Rings asked for by name. */
   trials: number | undefined;
   /** Threads to use for work that is long in any case. */
@@ -48,6 +49,7 @@ export function runWishes(given: Arguments): RunWishes {
   return {
     json: given.flags.includes('json'),
     budget,
+    timing: given.flags.includes('timing'),
     trials,
     workers: workers ?? availableParallelism(),
     workersFor: ({ piece, run }, methodCount) => {

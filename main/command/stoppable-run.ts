@@ -35,6 +35,7 @@ export function stoppableRun(
     async *results() {
       const way = {
         budget: wishes.budget,
+        timing: wishes.timing,
         workers: wishes.workersFor(project, methods.length),
         workerProgram,
         onProgress: ({ method, ringsDone, ringsWanted }: { method: number; ringsDone: number; ringsWanted: number }) =>

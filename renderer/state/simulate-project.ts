@@ -70,7 +70,7 @@ function runLonger(
   methods: readonly number[],
   onProgress: (progress: RunProgress) => void,
 ): RunningShares {
-  const { results, ...ways } = runRings(pool, project, methods, { onProgress, nowMs: () => performance.now() });
+  const { results, ...ways } = runRings(pool, project, methods, { onProgress });
   const asList = (result: MethodResult | null): MethodResult[] => (result === null ? [] : [result]);
   const shares = results.map((result, i) => ({ methods: methods.slice(i, i + 1), results: result.then(asList) }));
   return { shares, ...ways };

@@ -12,8 +12,11 @@ export function ringTableName({ prediction: { name, trials } }: MethodResult): s
   return `Single rings of “${name}”${which}`;
 }
 
-/** One row a ring in the order they were drawn, counted from 1: the same number is the same luck in every method. */
-export function ringFigures({ byRing }: MethodResult, display: Display): FigureTable {
+/**
+ * One row a ring in the order they were drawn, counted from 1: the same number is the same luck in every method. A ring
+ * that will not close has no step, and gaps of 2.001 mm at least.
+ */
+export function ringFigures({ byRing, prediction }: MethodResult, display: Display): FigureTable {
   return {
     columns: [
       plainColumn('Ring'),
@@ -21,13 +24,18 @@ export function ringFigures({ byRing }: MethodResult, display: Display): FigureT
       lengthColumn('Mouth at dry fit, overlap below 0', display),
       plainColumn('Good', '1 = yes'),
       plainColumn('Closes', '1 = yes'),
+      lengthColumn('Widest hidden gap', display),
+      lengthColumn('Step between staves', display),
+      plainColumn('Insert fits', '1 = yes'),
     ],
-    rows: { [Symbol.iterator]: () => ringRows(byRing, display) },
+    // Certain, and not only all of those simulated: there is no insert.
+    rows: { [Symbol.iterator]: () => ringRows(byRing, prediction.insertFits.low < 1, display) },
   };
 }
 
 function* ringRows(
-  { showGapMm, mouthMm, good, closes }: MethodResult['byRing'],
+  { showGapMm, hiddenGapMm, mouthMm, stepMm, good, closes, insertFits }: MethodResult['byRing'],
+  hasInsert: boolean,
   display: Display,
 ): Generator<readonly Figure[], void, void> {
   const count = Math.min(showGapMm.length, MOST_RINGS);
@@ -38,6 +46,9 @@ function* ringRows(
       lengthFigure(mouthMm[ring]!, display),
       good[ring]!,
       closes[ring]!,
+      lengthFigure(hiddenGapMm[ring]!, display),
+      closes[ring] === 1 ? lengthFigure(stepMm[ring]!, display) : null,
+      hasInsert ? insertFits[ring]! : null,
     ];
   }
 }

@@ -7,13 +7,13 @@ import type { MethodResult, RunProgress } from '../run/prediction';
 import { settleWatch } from '../run/settled';
 import { askBudget } from './questions';
 import type { Job, TaskPool } from './task-pool';
-import { timed } from './tasks';
 
 export interface RingsWay {
   /** With the error budget. */
   budget?: boolean;
   onProgress?: (progress: RunProgress) => void;
-  nowMs: () => number;
+  /** The clock, where each method is to say how long it took. */
+  nowMs?: () => number;
 }
 
 export interface RunningRings {
@@ -97,7 +97,7 @@ async function takeRings(run: Run, method: number, tellAllAsked: () => void): Pr
   const { job, project, way, ahead, stop } = run;
   const { trials, settle } = project.run;
   const count = blockCount(trials);
-  const startMs = way.nowMs();
+  const startMs = way.nowMs?.() ?? 0;
   const cost = job.do({ kind: 'cost', method });
   const watch = settle && settleWatch(settle.relative);
   const taken = new TakenBlocks<BlockResult>({ trials, ...(watch && { settled: (block) => watch.add(block) }) });
@@ -119,11 +119,13 @@ async function takeRings(run: Run, method: number, tellAllAsked: () => void): Pr
   budget?.catch(() => {});
   const { blocks, end } = taken;
   const merged = await job.do({ kind: 'merge', method, blocks, stopReason: end ?? 'cancelled', cost: await cost });
-  return timed(withBudget(merged, await Promise.race([budget, stop])), way.nowMs() - startMs);
+  const found = await Promise.race([budget, stop]);
+  return finished(merged, found, way.nowMs && way.nowMs() - startMs);
 }
 
-function withBudget(result: MethodResult, budget: SourceBudget | null): MethodResult {
-  if (budget === null) return result;
-  const { cost, ...before } = result.prediction;
-  return { ...result, prediction: { ...before, budget: budgetLines(budget), cost } };
+function finished(result: MethodResult, budget: SourceBudget | null, elapsedMs: number | undefined): MethodResult {
+  const { name, trials, rule, cost, ...between } = result.prediction;
+  const took = elapsedMs !== undefined && { elapsedMs: Math.round(elapsedMs) };
+  const lines = budget && { budget: budgetLines(budget) };
+  return { ...result, prediction: { name, trials, rule, ...took, ...between, ...lines, cost } };
 }

@@ -132,7 +132,7 @@ const TASKS: { readonly [Kind in TaskKind]: Row<Kind> } = {
       const startMs = nowMs();
       const isOver = () => shouldStop() || nowMs() - startMs > budgetMs;
       const result = yield* runMethod(project, method, { setUps, shouldStop: isOver });
-      results.push(timed(result, nowMs() - startMs));
+      results.push(result);
     }
     return results;
   },
@@ -158,10 +158,6 @@ const PAUSES_OFTEN: readonly TaskKind[] = ['block', 'cost', 'merge', 'preview'];
 
 export function pausesOften({ kind }: Task): boolean {
   return PAUSES_OFTEN.includes(kind);
-}
-
-export function timed(result: MethodResult, elapsedMs: number): MethodResult {
-  return { ...result, prediction: { ...result.prediction, elapsedMs: Math.round(elapsedMs) } };
 }
 
 export type TaskSteps = Generator<unknown, Outcome, void>;

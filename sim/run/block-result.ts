@@ -6,6 +6,7 @@ export interface BlockResult {
   block: number;
   rings: number;
   mouthMm: Float64Array;
+  /** Of a ring that will not close these, and those of its joints, are over 2 mm whatever it shows. */
   showGapMm: Float64Array;
   hiddenGapMm: Float64Array;
   /** Twice the smallest clear half-opening; empty when sizes are not followed. */
@@ -24,12 +25,12 @@ export interface BlockResult {
   otherwiseGood: Uint8Array;
   rounds: Uint8Array;
   recuts: Uint8Array;
-  /** Show gaps of every joint: N × GAP_BINS counts, or GAP_BINS of all joints together when they are not asked for. */
-  jointGaps: Uint32Array;
+  /** The widest show gaps of every joint, joint after joint, and how many of each; empty when they are not asked for. */
+  jointGapsMm: Float64Array;
+  jointGapCounts: Uint32Array;
 }
 
-/** @param gapCounts as long as `jointGaps` is to be */
-export function emptyResult(plan: MethodPlan, block: number, rings: number, gapCounts: number): BlockResult {
+export function emptyResult(plan: MethodPlan, block: number, rings: number): BlockResult {
   const sizes = plan.sizes ? rings : 0;
   return {
     block,
@@ -48,6 +49,7 @@ export function emptyResult(plan: MethodPlan, block: number, rings: number, gapC
     otherwiseGood: new Uint8Array(rings),
     rounds: new Uint8Array(rings),
     recuts: new Uint8Array(rings),
-    jointGaps: new Uint32Array(gapCounts),
+    jointGapsMm: new Float64Array(0),
+    jointGapCounts: new Uint32Array(0),
   };
 }

@@ -2,9 +2,9 @@
 
 import { finish } from './block-loop';
 import { type BlockResult, emptyResult } from './block-result';
-import { drawRings } from './draw-rings';
-import { GAP_BINS } from './gap-histogram';
+import { BATCH_RINGS, drawRings } from './draw-rings';
 import { type GradeRing, gradeInto } from './grade';
+import { everyGap, keepEvery, lookHigher, noGaps, widestGaps } from './joint-gaps';
 import type { MethodPlan } from './plan';
 
 /** `blockSteps` in one go. */
@@ -19,9 +19,15 @@ export function* blockSteps(
   block: number,
   rings: number,
 ): Generator<void, BlockResult, void> {
-  const result = emptyResult(plan, block, rings, plan.maps.sides * GAP_BINS);
-  yield* drawRings(plan, seed, block, rings, result, gradeInto(plan, result));
-  return result;
+  const result = emptyResult(plan, block, rings);
+  const gaps = everyGap(plan.maps.sides, rings);
+  const grade = gradeInto(plan, result, gaps);
+  const drawing = drawRings(plan, seed, block, rings, result, grade);
+  let drawn = drawing.next();
+  lookHigher(gaps, Math.min(rings, BATCH_RINGS), rings);
+  for (; !drawn.done; drawn = drawing.next()) yield;
+  if (keepEvery(gaps, rings)) yield* drawRings(plan, seed, block, rings, result, grade);
+  return { ...result, jointGapsMm: widestGaps(gaps), jointGapCounts: gaps.counts };
 }
 
 export interface RingGrading {
@@ -31,6 +37,6 @@ export interface RingGrading {
 
 /** Grades rings that are not part of a block's run, into a result of its own with room for `rings`; does not tell the gaps joint by joint. */
 export function ringGrading(plan: MethodPlan, rings: number): RingGrading {
-  const result = emptyResult(plan, 0, rings, GAP_BINS);
-  return { result, grade: gradeInto(plan, result) };
+  const result = emptyResult(plan, 0, rings);
+  return { result, grade: gradeInto(plan, result, noGaps(plan.maps.sides)) };
 }

@@ -8,7 +8,7 @@ import { openRows } from './joint-rows';
 import type { MethodPlan } from './plan';
 
 /** Rings drawn at once, few enough to stay in the processor's nearest memory. */
-const BATCH_RINGS = 160;
+export const BATCH_RINGS = 160;
 
 /**
  * Draws `rings` rings of a block and shows each to `visit`, with the place of its outputs, row offsets and corners. The

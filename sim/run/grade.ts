@@ -1,7 +1,7 @@
 /** Closing one ring and writing what became of it: gaps, mouth, sizes, and whether it is good, to be reworked or scrap. */
 import { outOfRound } from '../closure/half-openings';
 import type { BlockResult } from './block-result';
-import { GAP_BINS, gapBin } from './gap-histogram';
+import type { JointGaps } from './joint-gaps';
 import type { MethodPlan } from './plan';
 
 export const GOOD = 0;
@@ -22,7 +22,8 @@ export type GradeRing = (
   cornersAt: number,
 ) => void;
 
-export function gradeInto(plan: MethodPlan, result: BlockResult): GradeRing {
+/** @param jointGaps takes the show gaps of every joint */
+export function gradeInto(plan: MethodPlan, result: BlockResult, jointGaps: JointGaps): GradeRing {
   const { maps, closer, project, matrix } = plan;
   const { limits, piece } = project;
   const rowsPerRing = 3 * maps.sides;
@@ -30,7 +31,7 @@ export function gradeInto(plan: MethodPlan, result: BlockResult): GradeRing {
   const scrapShow = Math.max(limits.showGapMm, limits.remedyGapMm);
   const scrapHidden = Math.max(limits.hiddenGapMm, limits.remedyGapMm);
   const { mouthMm, showGapMm, hiddenGapMm, grade } = result;
-  const worst = worstGaps(plan, result.jointGaps);
+  const worst = worstGaps(plan, jointGaps);
   const fits = plan.sizes ? sizesInto(plan, result) : () => true;
   const { jointLengthMm, edgeLengthMm } = plan.geometry;
 
@@ -43,12 +44,12 @@ export function gradeInto(plan: MethodPlan, result: BlockResult): GradeRing {
       m3! * outputs[at + 3]! +
       m4! * outputs[at + 4]! +
       m5! * outputs[at + 5]!;
-    worst.measure();
+    worst.measure(closes);
     const show = worst.gaps[0]!;
     const hidden = worst.gaps[1]!;
     showGapMm[ring] = show;
     hiddenGapMm[ring] = hidden;
-    const insertFits = fits(ring, outputs, at);
+    const insertFits = fits(ring, outputs, at) && closes;
     if (matrix.halfTurnAt >= 0) {
       // Either end face gives half of each turn, deepest at one corner.
       const aboutEdge = Math.abs(outputs[at + matrix.halfTurnAt]!) * jointLengthMm;
@@ -65,8 +66,11 @@ export function gradeInto(plan: MethodPlan, result: BlockResult): GradeRing {
   };
 }
 
-/** The worst gaps after pull-up of the ring just closed, [show, hidden], mm; counts every joint's show gap on the way. */
-function worstGaps(plan: MethodPlan, bins: Uint32Array): { gaps: Float64Array; measure: () => void } {
+/** The worst gaps after pull-up of the ring just closed, [show, hidden], mm; notes every joint's show gap on the way. */
+function worstGaps(
+  plan: MethodPlan,
+  { gapsMm, stride, counts, leastMm, countedOverMm }: JointGaps,
+): { gaps: Float64Array; measure: (closes: boolean) => void } {
   const { closer, method, project } = plan;
   const n = plan.maps.sides;
   const pullUp = method.assembly.pullUpMm;
@@ -74,20 +78,20 @@ function worstGaps(plan: MethodPlan, bins: Uint32Array): { gaps: Float64Array; m
   const seen = showFace === 'inside' ? closer.inner : closer.outer;
   const other = showFace === 'inside' ? closer.outer : closer.inner;
   const bothShow = showFace === 'both';
-  // Bins of one joint take the counts of all, where nobody asks for them: a branch here would cost every ring.
-  const stride = bins.length > GAP_BINS ? GAP_BINS : 0;
   const gaps = new Float64Array(2);
-  const measure = () => {
+  const measure = (closes: boolean) => {
+    const least = closes ? Number.NEGATIVE_INFINITY : countedOverMm;
     let show = 0;
-    let hidden = 0;
-    for (let j = 0, bin = 0; j < n; j++, bin += stride) {
+    let hidden = closes || bothShow ? 0 : countedOverMm;
+    for (let j = 0; j < n; j++) {
       let gap = seen[j]! - pullUp;
       const behind = other[j]! - pullUp;
       if (bothShow) {
         if (behind > gap) gap = behind;
       } else if (behind > hidden) hidden = behind;
+      if (gap < least) gap = least;
       if (gap > show) show = gap;
-      bins[bin + gapBin(gap)]!++;
+      if (gap >= leastMm[j]!) gapsMm[j * stride + counts[j]!++] = gap;
     }
     gaps[0] = show;
     gaps[1] = hidden;

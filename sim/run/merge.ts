@@ -8,8 +8,8 @@ import { wilson } from '../statistics/wilson';
 import { finish } from './block-loop';
 import type { BlockResult } from './block-result';
 import type { PieceCost } from './cost';
-import { GAP_BINS, histogramQuantile } from './gap-histogram';
 import { GOOD, REWORK } from './grade';
+import { jointP95Mm } from './joint-gaps';
 import type { MethodPlan } from './plan';
 import type { MethodResult, StopReason } from './prediction';
 
@@ -65,23 +65,19 @@ function goodRings(blocks: readonly BlockResult[], trials: number): Uint8Array {
   return good;
 }
 
-function closingRings(blocks: readonly BlockResult[], trials: number): Uint8Array {
-  const closing = new Uint8Array(trials);
+function marks(blocks: readonly BlockResult[], key: 'closes' | 'insertFits', trials: number): Uint8Array {
+  const all = new Uint8Array(trials);
   let at = 0;
-  for (const { rings, closes } of blocks) {
-    closing.set(closes, at);
-    at += rings;
+  for (const block of blocks) {
+    all.set(block[key], at);
+    at += block.rings;
   }
-  return closing;
+  return all;
 }
 
-/** Those of all blocks together. */
-function jointCounts(blocks: readonly BlockResult[]): Uint32Array {
-  const [first, ...others] = blocks;
-  if (!first || others.length === 0) return first?.jointGaps ?? new Uint32Array(0);
-  const bins = first.jointGaps.slice();
-  for (const { jointGaps } of others) for (let k = 0; k < bins.length; k++) bins[k]! += jointGaps[k]!;
-  return bins;
+/** The values of the rings that close, in their order. */
+function ofClosing(values: Float64Array, closes: Uint8Array): Float64Array {
+  return closes.includes(0) ? values.filter((_, ring) => closes[ring] === 1) : values;
 }
 
 /** Mean and standard deviation of the shared tilt error left after test cuts, degrees. */
@@ -101,8 +97,8 @@ export function mergeBlocks(...blocksAndCost: Parameters<typeof mergeSteps>): Me
 }
 
 /**
- * Blocks must be whole, in order and at least one. `elapsedMs` is left to whoever holds a clock. Yields between the
- * figures that take long to sum up, so that the driver can listen.
+ * Blocks must be whole, in order and at least one. Yields between the figures that take long to sum up, so that the
+ * driver can listen.
  */
 export function* mergeSteps(
   plan: MethodPlan,
@@ -117,29 +113,36 @@ export function* mergeSteps(
     wilson(countWhere(blocks, key, value), trials);
 
   const showGapMm = joined(blocks, 'showGapMm');
+  const hiddenGapMm = joined(blocks, 'hiddenGapMm');
   const mouthMm = joined(blocks, 'mouthMm');
-  const byRing = { showGapMm, mouthMm, good: goodRings(blocks, trials), closes: closingRings(blocks, trials) };
+  const stepMm = joined(blocks, 'stepMm');
+  const closes = marks(blocks, 'closes', trials);
+  const good = goodRings(blocks, trials);
+  // A ring that will not close has no size: it takes no part in the mean, and in percentiles it lies beyond all others.
+  const sizes = (values: Float64Array, beyond: number) => {
+    const moments = new Moments().add(ofClosing(values, closes));
+    return spreadSummary(
+      closes.includes(0) ? values.map((mm, ring) => (closes[ring] === 1 ? mm : beyond)) : values,
+      moments,
+    );
+  };
   const ascending = sortedCopy(showGapMm);
   yield;
-  const showGap = gapSummary(ascending, new Moments().add(showGapMm));
-  const hiddenGap = gapSummary(joined(blocks, 'hiddenGapMm'));
+  const showGap = gapSummary(ascending, new Moments().add(ofClosing(showGapMm, closes)));
+  const hiddenGap = gapSummary(hiddenGapMm, new Moments().add(ofClosing(hiddenGapMm, closes)));
   yield;
-  const bins = jointCounts(blocks);
-  const jointShowGapP95Mm = Array.from({ length: maps.sides }, (_, j) =>
-    histogramQuantile(bins, j * GAP_BINS, trials, 0.95),
-  );
-
+  const jointShowGapP95Mm = jointP95Mm(blocks, maps.sides);
   yield;
   const mouth = spreadSummary(mouthMm);
   yield;
-  const clearOpening = spreadSummary(joined(blocks, 'clearOpeningMm'));
+  const clearOpening = sizes(joined(blocks, 'clearOpeningMm'), Number.NEGATIVE_INFINITY);
   yield;
-  const outOfRound = spreadSummary(joined(blocks, 'outOfRoundMm'));
+  const outOfRound = sizes(joined(blocks, 'outOfRoundMm'), Number.POSITIVE_INFINITY);
   yield;
-  const step = spreadSummary(joined(blocks, 'stepMm'));
+  const step = sizes(stepMm, Number.POSITIVE_INFINITY);
   yield;
   const otherwiseGoodShowGapMm = otherwiseGoodGaps(blocks, ascending);
-  const good = countWhere(blocks, 'grade', GOOD);
+  const goodCount = countWhere(blocks, 'grade', GOOD);
   const rework = countWhere(blocks, 'grade', REWORK);
   const truing = joined(blocks, 'truingMm');
   return {
@@ -147,7 +150,6 @@ export function* mergeSteps(
       name: method.name,
       trials,
       rule: plan.closer.rule,
-      elapsedMs: 0,
       stopReason,
       cuts: plan.cuts.length,
       pitchMm: pitchMm(geometry, method.blade, method.sequence),
@@ -158,13 +160,13 @@ export function* mergeSteps(
       hiddenGapMm: hiddenGap.summary,
       jointShowGapP95Mm,
       clearOpeningMm: clearOpening.summary,
-      yield: wilson(good, trials),
+      yield: wilson(goodCount, trials),
       insertFits: project.piece.insert ? share('insertFits', 1) : { value: 1, low: 1, high: 1 },
       willNotClose: share('closes', 0),
       cost: cost.summary,
     },
     sample: { showGapMm: ascending, otherwiseGoodShowGapMm },
-    byRing,
+    byRing: { showGapMm, hiddenGapMm, mouthMm, stepMm, good, closes, insertFits: marks(blocks, 'insertFits', trials) },
     minutesInterval: cost.minutes,
     intervals: {
       hiddenGapMm: hiddenGap.intervals,
@@ -174,7 +176,7 @@ export function* mergeSteps(
       stepMm: step.intervals,
     },
     setUps: { money: cost.money, pieces: cost.pieces },
-    grades: { good, rework, scrap: trials - good - rework },
+    grades: { good: goodCount, rework, scrap: trials - goodCount - rework },
     ...(truing.length > 0 && { truingRemovesMm: selectQuantile(truing, 0.95) }),
     outOfRoundMm: outOfRound.summary,
     stepMm: step.summary,

@@ -24,7 +24,8 @@ export interface MethodPrediction {
   name: string;
   trials: number;
   rule: Rule;
-  elapsedMs: number;
+  /** Only where it is asked for: the same input gives the same bytes otherwise. */
+  elapsedMs?: number;
   stopReason: StopReason;
   cuts: number;
   pitchMm: number;
@@ -66,7 +67,16 @@ export interface MethodResult {
   prediction: MethodPrediction;
   sample: RingSample;
   /** Ring by ring in the order they were drawn: the same place is the same luck in every method. */
-  byRing: { showGapMm: Float64Array; mouthMm: Float64Array; good: Uint8Array; closes: Uint8Array };
+  byRing: {
+    showGapMm: Float64Array;
+    hiddenGapMm: Float64Array;
+    mouthMm: Float64Array;
+    /** Empty when sizes are not followed. */
+    stepMm: Float64Array;
+    good: Uint8Array;
+    closes: Uint8Array;
+    insertFits: Uint8Array;
+  };
   /** Of the minutes a good piece takes; null where those are. */
   minutesInterval: Interval | null;
   /** Of the percentiles of what is measured at every ring; those of the gap that shows follow from `sample`. */

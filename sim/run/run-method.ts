@@ -21,7 +21,7 @@ export interface RunOptions extends PlanOptions {
 
 /**
  * Yields after every few rings and every set-up costed, and while summing up, so that the driver can show progress, pause or ask for a stop; returns the result.
- * Same project, method, trials and seed give the same digits. `elapsedMs` is 0: the driver holds the clock.
+ * Same project, method, trials and seed give the same digits.
  */
 export function* runMethod(
   project: Project,

@@ -58,6 +58,21 @@ export function selectQuantile(values: Float64Array, p: number): number {
 }
 
 /**
+ * The same number as `quantile` of `count` sorted values of which the largest alone are given, in any order.
+ *
+ * @throws RangeError where the quantile lies below those given
+ */
+export function quantileOfLargest(largest: Float64Array, count: number, p: number): number {
+  const { below, weight } = placeOf(count, p);
+  const missing = count - largest.length;
+  if (below < missing)
+    throw new RangeError(`The largest ${largest.length} of ${count} values do not hold the ${p}-quantile.`);
+  const [low, high] = [below, Math.min(below + 1, count - 1)].map((place) => place - missing);
+  const ordered = orderedAt(largest, [low!, high!]);
+  return between(ordered[low!]!, ordered[high!]!, weight);
+}
+
+/**
  * A quantile with a confidence interval that holds for every continuous distribution: the ends are two of the sorted
  * values, and each misses the true quantile with a chance of at most (1 − level)/2 by the exact binomial distribution.
  * Where the sample is too small for that (few values beyond the quantile), the end is the sample's extreme value.
@@ -120,9 +135,11 @@ function requireProbability(p: number): void {
   if (!(p >= 0 && p <= 1)) throw new RangeError(`Probability ${p} is not between 0 and 1. Give one in that range.`);
 }
 
-/** Never 0 times Infinity, which is no number, and never beyond `high` by rounding. */
+/** Never 0 times Infinity or one infinity less another, which are no numbers, and never beyond `high` by rounding. */
 function between(low: number, high: number, weight: number): number {
-  return weight === 0 || low === high ? low : Math.min(low + weight * (high - low), high);
+  return weight === 0 || low === high || low === Number.NEGATIVE_INFINITY
+    ? low
+    : Math.min(low + weight * (high - low), high);
 }
 
 /**

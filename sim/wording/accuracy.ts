@@ -35,10 +35,29 @@ const NOTABLY_LESS = 0.95;
 
 const labelOf = (source: SourceName): string => SOURCE_WORDS[source].label.toLowerCase();
 
-function neededText(source: SourceNeeded, { key, needed }: FigureNeeded, display: Display): string {
+/** Finer than this nothing is set or measured in a workshop, in the unit of the figure; elsewhere a fiftieth of now. */
+const FINEST: Readonly<Record<string, number>> = { mm: 0.002, '°': 0.002 };
+const FINEST_PART = 1 / 50;
+
+/** Whether a figure would have to be smaller than can be had. */
+function isOutOfReach({ key, now, needed }: FigureNeeded): boolean {
+  const unit = fieldOf(key).unit;
+  return needed !== null && Math.abs(needed) < Math.min(Math.abs(now) / 2, FINEST[unit] ?? FINEST_PART * Math.abs(now));
+}
+
+const OUT_OF_REACH = 'out of reach';
+
+function neededText(source: SourceNeeded, figure: FigureNeeded, display: Display): string {
+  const { key, needed } = figure;
   if (needed === null) return 'not by this alone';
+  if (isOutOfReach(figure)) return OUT_OF_REACH;
   const text = figureText(key, needed, display);
   return source.factor !== null && source.factor >= MOST_FACTOR ? `${text} or worse` : text;
+}
+
+function togetherText(figure: FigureNeeded, display: Display): string {
+  if (figure.needed === null) return '–';
+  return isOutOfReach(figure) ? OUT_OF_REACH : figureText(figure.key, figure.needed, display);
 }
 
 /** One row a figure, source by source. */
@@ -46,13 +65,13 @@ export function accuracyTable(name: string, needed: AccuracyNeeded, display: Dis
   const balanced = new Map((needed.balanced ?? []).map((source) => [source.source, source.figures]));
   const rows = needed.sources.flatMap((source) =>
     source.figures.map((figure, k) => {
-      const together = balanced.get(source.source)?.find(({ key }) => key === figure.key)?.needed;
+      const together = balanced.get(source.source)?.find(({ key }) => key === figure.key);
       return [
         k === 0 ? SOURCE_WORDS[source.source].label : '',
         fieldOf(figure.key).label,
         figureText(figure.key, figure.now, display, 4),
         neededText(source, figure, display),
-        together === undefined || together === null ? '–' : figureText(figure.key, together, display),
+        together === undefined ? '–' : togetherText(together, display),
         k === 0 ? shareText(shareOf(needed, source.yieldIfPerfect)) : '',
       ];
     }),
@@ -69,6 +88,10 @@ function shareOf({ trials }: AccuracyNeeded, value: number): Share {
 /** "95 in 100", "99.9 in 100". */
 const wantedText = (wanted: number): string => `${Number((100 * wanted).toPrecision(6))} in 100`;
 
+/** The sources by name, where they are few. */
+const namedText = (labels: readonly string[]): string =>
+  labels.length > MOST_NAMED ? `${labels.length} sources` : labels.join('; ');
+
 /** The answer for one method, a sentence each. */
 export function accuracySentences({ name, test }: Method, needed: AccuracyNeeded, display: Display): string[] {
   const { wanted, yieldNow, sources, inTheWay, balanced } = needed;
@@ -77,7 +100,7 @@ export function accuracySentences({ name, test }: Method, needed: AccuracyNeeded
     return [`“${name}”: ${now} as it is, and ${wantedText(wanted)} are wanted: nothing has to be better.`];
   }
   const said = [`“${name}”: ${now} as it is; ${wantedText(wanted)} are wanted.`];
-  const alone = sources.filter(({ factor }) => factor !== null);
+  const alone = sources.filter(({ factor, figures }) => factor !== null && !figures.some(isOutOfReach));
   const ways = alone.map((source) => {
     const [figure] = source.figures;
     if (figure === undefined || figure.needed === null) return labelOf(source.source);
@@ -97,9 +120,16 @@ export function accuracySentences({ name, test }: Method, needed: AccuracyNeeded
   if (inTheWay.length > 0) {
     said.push(`In the way whatever else is made better: ${inTheWay.map(labelOf).join('; ')}.`);
   }
+  const beyond = balanced.filter(({ figures }) => figures.some(isOutOfReach)).map(({ source }) => labelOf(source));
+  if (beyond.length > 0) {
+    said.push(
+      `All made better together, it is still out of reach: ${namedText(beyond)} would have to be finer than a workshop can set or measure.`,
+      'Change the method there, or how the ring is closed, or widen the limits.',
+    );
+    return said;
+  }
   const changed = balanced.filter(({ factor }) => factor < NOTABLY_LESS).map(({ source }) => labelOf(source));
-  const which = changed.length > MOST_NAMED ? `${changed.length} sources` : changed.join('; ');
-  said.push(`With least effort in all, as under “Together”: ${which}.`);
+  said.push(`With least effort in all, as under “Together”: ${namedText(changed)}.`);
   if (test.kind !== 'none' && test.maxRounds > 0) {
     const reading = lengthText(test.readingMm, display);
     said.push(`Its test cuts are read and dialled no better than now, ${reading} and ${angleText(test.dialDeg)} off.`);

@@ -1,9 +1,11 @@
 /** The tilt to aim at, in words. */
 import type { BestAim } from '../decide/aim';
-import type { Method } from '../project/document';
+import { ringGeometry } from '../geometry/ring';
+import type { Method, Project } from '../project/document';
+import type { Share } from '../statistics/estimates';
 import { shareDifferenceText } from './differences';
-import { angleText, piecesText, shareText, shareWithInterval } from './figures';
-import type { TextTable } from './tables';
+import { angleText, piecesText, shareWithInterval } from './figures';
+import { plainText, type TextTable } from './tables';
 
 /** Finer than any saw is set. */
 const DECIMALS = 3;
@@ -16,9 +18,10 @@ function sideText(deg: number): string {
   return `${offsetText(deg)} ${deg > 0 ? 'over' : 'under'} what the ring asks for`;
 }
 
-/** One row for every offset tried that is not hopeless beside the best. */
+/** One row for no aim and every offset tried that gave a good piece and is not hopeless beside the best. */
 export function aimTable({ curve, yield: best }: BestAim): TextTable {
-  const worth = curve.filter((point) => point.yield.high >= 0.1 * best.value || point.aimDeg === 0);
+  const isWorth = ({ value, high }: Share): boolean => value > 0 && high >= 0.1 * best.value;
+  const worth = curve.filter((point) => isWorth(point.yield) || point.aimDeg === 0);
   return {
     head: ['Tilt aimed', 'Good enough'],
     rows: worth.map(({ aimDeg, yield: good }) => {
@@ -26,6 +29,9 @@ export function aimTable({ curve, yield: best }: BestAim): TextTable {
     }),
   };
 }
+
+/** Fewer good pieces than these, whatever the aim, and there is none to choose. */
+const HOPELESS = 0.01;
 
 /** What an aim has to gain to be worth the gaps it opens on the other side. */
 const LEAST_GAIN = 0.01;
@@ -43,13 +49,17 @@ export function aimSentences(best: BestAim, { name, tilt }: Method, bevelDeg: nu
 }
 
 function answer({ aimDeg, alikeDeg, yield: good, gain }: BestAim, bevelDeg: number): string {
-  if (good.value <= 0) return 'no aim gave a good piece. Better the method or widen the limits first.';
+  const comes = piecesText(good, 'comes out good', 'come out good');
+  if (good.value < HOPELESS) {
+    const best = good.value <= 0 ? 'no aim gives a good piece' : `no aim helps, ${comes} at best`;
+    return `${best}: make the method better or the limits wider first.`;
+  }
   if (bevelDeg === 0) {
     return 'a flat frame is cut with the blade square; a tilt would not close it better, only leave it no longer flat.';
   }
   const nominal = angleText(bevelDeg);
   if (gain.low <= 0) {
-    return `leave the tilt at ${nominal}; no aim does better for certain than the ${shareText(good)} there.`;
+    return `leave the tilt at ${nominal}: ${comes}, and no aim does better for certain.`;
   }
   if (gain.value < LEAST_GAIN) {
     return `leave the tilt at ${nominal}; the best aim gains no more than ${shareDifferenceText(gain)}.`;
@@ -58,7 +68,12 @@ function answer({ aimDeg, alikeDeg, yield: good, gain }: BestAim, bevelDeg: numb
   const [from, to] = [alikeDeg.from, alikeDeg.to].map((deg) => angleText(bevelDeg + deg, 'decimal', DECIMALS));
   const alike = from === to ? '' : `, ${from} to ${to} does as well`;
   return (
-    `set the tilt to ${set}, ${sideText(aimDeg)}${alike}: ${piecesText(good, 'comes out good', 'come out good')}, ` +
-    `${shareDifferenceText(gain)} against no aim.`
+    `set the tilt to ${set}, ${sideText(aimDeg)}${alike}: ${comes}, ` + `${shareDifferenceText(gain)} against no aim.`
   );
+}
+
+/** The answer for one method; the table only where some aim is worth a look. */
+export function aimTexts(best: BestAim, { piece }: Project, method: Method): string[] {
+  const said = aimSentences(best, method, ringGeometry(piece).bevelDeg).join('\n');
+  return best.yield.value < HOPELESS ? [said] : [said, plainText(aimTable(best))];
 }

@@ -12,7 +12,17 @@ import { ASSUMED_AIR, moistureChange, seasonForecast } from '../season/forecast'
 import { countAtMost } from '../statistics/ecdf';
 import { wilson } from '../statistics/wilson';
 import { PROGRAM_VERSION } from '../version';
-import { angleText, capital, countText, type Display, gapText, lengthText, listText, piecesText } from './figures';
+import {
+  angleText,
+  capital,
+  countText,
+  type Display,
+  gapText,
+  lengthText,
+  listText,
+  notClosingText,
+  piecesText,
+} from './figures';
 import { showGapP95Text } from './tables';
 import { roundsText } from './test-value';
 import { rankedByMerit } from './verdict';
@@ -94,9 +104,7 @@ export function expectSentences({ piece, limits, display }: Project, result: Met
   return [
     `${chanceSentence(result)} That means ${listText(asked)}.`,
     `${middleText(prediction.showGapMm.p50, display)}; ${wide}.`,
-    ...(prediction.willNotClose.value > 0
-      ? [`${capital(piecesText(prediction.willNotClose, 'fails to close', 'will not close', RINGS))}.`]
-      : []),
+    ...(prediction.willNotClose.value > 0 ? [`${capital(notClosingText(prediction.willNotClose, RINGS))}.`] : []),
   ];
 }
 

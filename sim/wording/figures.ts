@@ -160,6 +160,15 @@ export function piecesText(share: Share, one: string, many: string, of = { one: 
   return `${shareText(share)} ${of.many} ${many}`;
 }
 
+/** "41 in 100 pieces will not close"; where hardly any closes, those that do: "only about 5 in 1,000 (4 to 7) pieces close". */
+export function notClosingText(share: Share, of = { one: 'piece', many: 'pieces' }): string {
+  const { value, low, high } = share;
+  const isUnknown = low <= 0 && high >= 1;
+  if (isUnknown || value <= 1 - RARE) return piecesText(share, 'fails to close', 'will not close', of);
+  const closing = piecesText({ value: 1 - value, low: 1 - high, high: 1 - low }, 'closes', 'close', of);
+  return value >= 1 ? closing : `only ${closing}`;
+}
+
 /** "A", "A and B", "A, B and C". */
 export function listText(parts: readonly string[]): string {
   if (parts.length < 2) return parts.join('');

@@ -13,6 +13,9 @@ export function lengthWithInterval(mm: number, interval: Interval, display: Disp
 }
 
 function withInterval(mm: number, { low, high }: Interval, text: (mm: number, offMm: number) => string): string {
+  // Among the rings that will not close there is nothing to measure.
+  if (!Number.isFinite(mm)) return 'will not close';
+  if (!Number.isFinite(high - low)) return text(mm, 0);
   const [seen, least, most] = [mm, low, high].map((each) => text(each, (high - low) / 2));
   // Beyond what is told, the ends would say no more than the figure does.
   if (least === most && least?.startsWith('over')) return least;

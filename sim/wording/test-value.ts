@@ -125,17 +125,37 @@ function because({ without, own, isAsked, cheapest, batch }: Weighed): string[] 
   const rounds = roundsText(own.maxRounds);
   const said = [
     `Without test cuts ${goodText(without)}; with ${rounds} ${goodText(own)}.`,
-    `A good piece costs ${pieceCostText(without.cost)} without test cuts and ${pieceCostText(own.cost)} with ${rounds}.`,
+    ...costSentences(without, own),
   ];
   if (own.maxRounds > 1) {
     said.push(`A set-up takes ${own.cost.testRounds.toFixed(1)} rounds on average: whoever reads little enough stops.`);
   }
-  if (isAsked && cheapest !== own && !isFree(own)) said.push(cheapestText(own, cheapest));
+  if (isAsked && cheapest !== own && cheapest.cost.perGoodPiece !== null && !isFree(own))
+    said.push(cheapestText(own, cheapest));
   if (!saves(own) && own.yield.low > without.yield.high && !isFree(own)) {
     const now = batch === 1 ? 'one is' : `${batch} are`;
     said.push(`The more pieces are made at one setting, the less a test costs each; ${now} wanted now.`);
   }
   return said;
+}
+
+/** Of what has a cost; where nothing has, the answer itself says why. */
+function costSentences(without: RoundsValue, own: RoundsValue): string[] {
+  const rounds = roundsText(own.maxRounds);
+  const isPriced = ({ cost }: RoundsValue): boolean => cost.perGoodPiece !== null;
+  if (isPriced(without) && isPriced(own)) {
+    return [
+      `A good piece costs ${pieceCostText(without.cost)} without test cuts and ${pieceCostText(own.cost)} with ${rounds}.`,
+    ];
+  }
+  if (isPriced(own))
+    return [`A good piece costs ${pieceCostText(own.cost)} with ${rounds}; without, too few to have a cost.`];
+  if (isPriced(without)) {
+    return [
+      `A good piece costs ${pieceCostText(without.cost)} without test cuts; with ${rounds}, too few to have a cost.`,
+    ];
+  }
+  return [];
 }
 
 /** The number of rounds that costs least among those with a test. */

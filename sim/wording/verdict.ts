@@ -2,7 +2,7 @@
 import type { Project } from '../project/document';
 import type { MethodResult } from '../run/prediction';
 import type { Share } from '../statistics/estimates';
-import { countText, gapText, listText, piecesText, shareText, shareWithInterval } from './figures';
+import { countText, gapText, listText, notClosingText, piecesText, shareText, shareWithInterval } from './figures';
 import { SOURCE_WORDS } from './sources';
 import { costText, showGapP95Text } from './tables';
 
@@ -29,7 +29,7 @@ export function yieldSentence(name: string, share: Share): string {
 
 /** "“Marked line”: about 2 in 1,000 (1 to 9) pieces will not close." */
 export function willNotCloseSentence(name: string, share: Share): string {
-  return `${quoted(name)}: ${piecesText(share, 'fails to close', 'will not close')}.`;
+  return `${quoted(name)}: ${notClosingText(share)}.`;
 }
 
 /** "Of two pieces, one made each way, that of “Fixed stop” is the tighter in 71 of 100 pairs." */
@@ -111,13 +111,19 @@ function restsOn(
   if (tied.length === 0 && yieldOf(leader).value > 0 && yieldOf(leader).high < 0.5) {
     said.push('Even so, more pieces fail than succeed.');
   }
+  if (!mostlyCloses(leader)) return said;
   said.push(`With ${nameOf(leader)}, ${gapUnder(leader, project)}.`);
   if (next !== undefined) {
     const names = [leader.prediction.name, next.prediction.name];
     const pair = pairs.find(({ first, second }) => names.includes(first) && names.includes(second));
-    if (pair !== undefined) said.push(aheadSentence(pair));
+    if (pair !== undefined && mostlyCloses(next)) said.push(aheadSentence(pair));
   }
   return said;
+}
+
+/** Of rings that will not close, gaps are neither told nor compared. */
+export function mostlyCloses({ prediction }: MethodResult): boolean {
+  return prediction.willNotClose.value <= 0.5;
 }
 
 /** "95 of 100 pieces show no gap over 0.12 mm". */
@@ -147,14 +153,23 @@ function costSentences(ranked: readonly MethodResult[]): string[] {
   return said;
 }
 
+/** How many take the insert, where its size is what stands in the way: only rings that close can tell. */
+function insertText(result: MethodResult): string | null {
+  const { insertFits, willNotClose } = result.prediction;
+  const closing = 1 - willNotClose.value;
+  if (!mostlyCloses(result) || insertFits.high >= 0.98 * closing) return null;
+  const takes = ['takes the insert', 'take the insert'] as const;
+  if (willNotClose.value <= 0) return piecesText(insertFits, ...takes);
+  const [value, low, high] = [insertFits.value, insertFits.low, insertFits.high].map((part) => part / closing);
+  return `of the pieces that close ${piecesText({ value: value!, low: low!, high: high! }, ...takes).replace(/ pieces? /, ' ')}`;
+}
+
 /** What would change the answer: the insert when it is tight, and the largest source when a budget was made. */
 function hingesOn(project: Project, leader: MethodResult): string[] {
   const said: string[] = [];
-  const { insertFits, budget } = leader.prediction;
-  if (project.piece.insert !== undefined && insertFits.high < 0.98) {
-    const takes = piecesText(insertFits, 'takes the insert', 'take the insert');
-    said.push(`With ${nameOf(leader)}, ${takes}: a little more size would help.`);
-  }
+  const { budget } = leader.prediction;
+  const takes = project.piece.insert === undefined ? null : insertText(leader);
+  if (takes !== null) said.push(`With ${nameOf(leader)}, ${takes}: a little more size would help.`);
   const largest = [...(budget ?? [])].sort((a, b) => b.varianceShare - a.varianceShare)[0];
   if (largest !== undefined && largest.varianceShare > 0) {
     const source = SOURCE_WORDS[largest.source].label.toLowerCase();

@@ -17,12 +17,15 @@ export interface HeldMethod extends WeighedMethod {
 
 function firstRings(result: MethodResult): MethodResult {
   if (result.prediction.trials <= RINGS_COMPARED) return result;
-  const { showGapMm, mouthMm, good, closes } = result.byRing;
+  const { showGapMm, hiddenGapMm, mouthMm, stepMm, good, closes, insertFits } = result.byRing;
   const byRing = {
     showGapMm: showGapMm.subarray(0, RINGS_COMPARED),
+    hiddenGapMm: hiddenGapMm.subarray(0, RINGS_COMPARED),
     mouthMm: mouthMm.subarray(0, RINGS_COMPARED),
+    stepMm: stepMm.subarray(0, RINGS_COMPARED),
     good: good.subarray(0, RINGS_COMPARED),
     closes: closes.subarray(0, RINGS_COMPARED),
+    insertFits: insertFits.subarray(0, RINGS_COMPARED),
   };
   return { ...result, byRing, sample: { ...result.sample, showGapMm: sortedCopy(byRing.showGapMm) } };
 }

@@ -110,7 +110,26 @@ describe('figures for a spreadsheet', () => {
     expect(1 - sum('Closes') / TRIALS).toBeCloseTo(result.prediction.willNotClose.value, 12);
     expect(sum('Widest gap that shows') / TRIALS).toBeCloseTo(result.prediction.showGapMm.mean, 10);
     expect(sum('Mouth at dry fit, overlap below 0') / TRIALS).toBeCloseTo(result.prediction.mouthMm.mean, 10);
+    expect(sum('Widest hidden gap') / TRIALS).toBeCloseTo(result.prediction.hiddenGapMm.mean, 10);
+    expect(sum('Step between staves') / TRIALS).toBeCloseTo(result.stepMm.mean, 10);
+    expect(sum('Insert fits') / TRIALS).toBeCloseTo(result.prediction.insertFits.value, 12);
     expect(ringTableName(result)).toBe(`Single rings of “${result.prediction.name}”`);
+  });
+
+  test('of a ring that will not close have no step, and none fits without an insert', () => {
+    const certain = { value: 1, low: 1, high: 1 };
+    const bare: typeof result = {
+      ...result,
+      prediction: { ...result.prediction, insertFits: certain },
+      byRing: { ...result.byRing, closes: result.byRing.closes.map((_, ring) => (ring === 0 ? 0 : 1)) },
+    };
+    const table = ringFigures(bare, 'metric');
+    expect(
+      column(table, 'Step between staves')
+        .map((figure) => figure === null)
+        .indexOf(false),
+    ).toBe(1);
+    expect(column(table, 'Insert fits').every((figure) => figure === null)).toBe(true);
   });
 
   test('of more rings than a spreadsheet holds stop there, and say so', () => {
@@ -120,9 +139,12 @@ describe('figures for a spreadsheet', () => {
       prediction: { ...result.prediction, trials: many },
       byRing: {
         showGapMm: new Float64Array(many),
+        hiddenGapMm: new Float64Array(many),
         mouthMm: new Float64Array(many),
+        stepMm: new Float64Array(many),
         good: new Uint8Array(many),
         closes: new Uint8Array(many),
+        insertFits: new Uint8Array(many),
       },
     };
     let count = 0;

@@ -19,14 +19,13 @@ function example(trials: number): Project {
 
 const LONG = 2_000_000;
 const nowMs = (): number => performance.now();
-const timeless = { nowMs: () => 0 };
 
 test('1, 2 and 7 workers give the same bits as the engine run straight through', async () => {
   const project = example(9001);
   const methods = project.methods.map((_, method) => method);
   const expected = methods.map((method) => finish(runMethod(project, method)));
   for (const size of [1, 2, 7]) {
-    const { results } = runRings(taskPool(size, inProcessWorker), project, methods, timeless);
+    const { results } = runRings(taskPool(size, inProcessWorker), project, methods, {});
     expect(await Promise.all(results)).toEqual(expected);
   }
 }, 60_000);
@@ -50,7 +49,7 @@ test('one method’s blocks are made by several workers at once', async () => {
     asked.push(heard);
     return { tell: (message) => heard.push(message) };
   });
-  runRings(pool, example(40_000), [0], timeless);
+  runRings(pool, example(40_000), [0], {});
   await Promise.resolve();
   const kinds = asked.map(([first]) => (first?.say === 'do' ? first.task.kind : null));
   expect(kinds).toEqual(['cost', 'block', 'block']);
@@ -85,10 +84,10 @@ test('costing that is stopped, begun or not, makes do with fewer set-ups', async
 
 test('a dropped run gives nothing and leaves the workers free for the next', async () => {
   const pool = taskPool(1, inProcessWorker);
-  const long = runRings(pool, example(LONG), [1], { nowMs, onProgress: () => long.drop() });
-  const waiting = runRings(pool, example(LONG), [0], timeless);
+  const long = runRings(pool, example(LONG), [1], { onProgress: () => long.drop() });
+  const waiting = runRings(pool, example(LONG), [0], {});
   waiting.drop();
-  const next = runRings(pool, example(300), [2], timeless);
+  const next = runRings(pool, example(300), [2], {});
   expect((await next.results[0])?.prediction.trials).toBe(300);
   await expect(long.results[0]).rejects.toBeInstanceOf(TaskDropped);
   await expect(waiting.results[0] ?? null).resolves.toBeNull();
@@ -172,7 +171,7 @@ test('a preview gives its methods together, in the order asked for, and costs as
 
 test('a project the engine refuses fails the run of that method alone, with its sentence', async () => {
   const pool = taskPool(2, inProcessWorker);
-  const { results } = runRings(pool, example(300), [99, 0], timeless);
+  const { results } = runRings(pool, example(300), [99, 0], {});
   await expect(results[0]).rejects.toThrow('Method 99 is not one of the 4 in the project.');
   await expect(results[0]).rejects.toBeInstanceOf(TaskFailed);
   expect((await results[1])?.prediction.trials).toBe(300);

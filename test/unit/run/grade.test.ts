@@ -47,10 +47,11 @@ describe('the gaps', () => {
     },
   );
 
-  test('of every joint are counted one by one', () => {
+  test('of every joint are told one by one', () => {
     const project = projectWith({ method: { ...short(0.1), assembly: { ends: 'flush' } } });
-    const { jointGaps } = runBlock(methodPlan(project, 0), 1, 0, 10);
-    expect(jointGaps.reduce((sum, count) => sum + count, 0)).toBe(8 * 10);
+    const { jointGapsMm, jointGapCounts } = runBlock(methodPlan(project, 0), 1, 0, 10);
+    expect([...jointGapCounts]).toEqual(Array(8).fill(10));
+    for (const gap of jointGapsMm) expect(gap).toBeCloseTo(opening(0.1), 9);
   });
 });
 
@@ -78,9 +79,11 @@ describe('the grade', () => {
     const wide = { showGapMm: 10, hiddenGapMm: 10, remedyGapMm: 10 };
     expect([gradeOf(degFor(1.99), wide), gradeOf(degFor(2.01), wide)]).toEqual([GOOD, SCRAP]);
     const squeezed = ring({ ...short(degFor(2.01)), assembly: { pullUpMm: 1 } }, { limits: wide });
-    // judged before pull-up
+    // judged before pull-up; its gaps count as over 2 mm all the same
     expect([squeezed.closes[0], squeezed.grade[0]]).toEqual([0, SCRAP]);
-    expect(squeezed.showGapMm[0]).toBeCloseTo(1.01, 9);
+    expect(squeezed.showGapMm[0]).toBeGreaterThan(2);
+    expect(squeezed.hiddenGapMm[0]).toBeGreaterThan(2);
+    for (const gap of squeezed.jointGapsMm) expect(gap).toBeGreaterThan(2);
   });
 
   test('knows a ring whose only fault is its show gap', () => {

@@ -7,6 +7,7 @@ import { normalQuantile } from '../../../sim/statistics/normal-distribution';
 import {
   quantile,
   quantileInterval,
+  quantileOfLargest,
   selectQuantile,
   selectQuantileIntervals,
   selectQuantiles,
@@ -52,6 +53,7 @@ describe('quantile of a sorted sample', () => {
     expect(quantile([1, 2, Infinity], 0.5)).toBe(2);
     expect(quantile([1, Infinity, Infinity], 0.9)).toBe(Infinity);
     expect(quantile([-Infinity, 5], 0.2)).toBe(-Infinity);
+    expect(quantile([-Infinity, 5], 0.5)).toBe(-Infinity);
   });
 
   test('of nothing is not a number; a probability outside 0 to 1 is refused', () => {
@@ -98,6 +100,24 @@ describe('quantile without sorting', () => {
       expect(selectQuantile(values, 0.95)).toBe(quantile(sortedCopy(values), 0.95));
     }
     expect(selectQuantile(new Float64Array(0), 0.5)).toBeNaN();
+  });
+});
+
+describe('quantile of the largest alone', () => {
+  test('is the same number, however many of the smaller ones are left out', () => {
+    fc.assert(
+      fc.property(sample, probability, fc.double({ min: 0, max: 1, noNaN: true }), (values, p, more) => {
+        const sorted = sortedCopy(values);
+        const most = Math.max(0, Math.floor(Math.min(Math.max(sorted.length * p - 0.5, 0), sorted.length - 1)));
+        const largest = sorted.slice(Math.floor(most * more)).reverse();
+        expect(quantileOfLargest(largest, sorted.length, p) === quantile(sorted, p)).toBe(true);
+      }),
+    );
+  });
+
+  test('is refused where it lies below them', () => {
+    expect(() => quantileOfLargest(Float64Array.of(3, 4), 4, 0.5)).toThrow('do not hold the 0.5-quantile');
+    expect(quantileOfLargest(Float64Array.of(4, 3, 2), 4, 0.5)).toBe(2.5);
   });
 });
 

@@ -20,7 +20,6 @@ export function resultLike(name: string, figures: Partial<MethodPrediction> = {}
     name,
     trials: 10_000,
     rule: 'contact',
-    elapsedMs: 1,
     stopReason: 'trial-limit',
     cuts: 24,
     pitchMm: 80.41,
@@ -44,9 +43,12 @@ export function resultLike(name: string, figures: Partial<MethodPrediction> = {}
     sample: { showGapMm: gaps, otherwiseGoodShowGapMm: gaps },
     byRing: {
       showGapMm: gaps,
+      hiddenGapMm: gaps,
       mouthMm: new Float64Array(10_000),
+      stepMm: new Float64Array(10_000),
       good: new Uint8Array(10_000).fill(1),
       closes: new Uint8Array(10_000).fill(1),
+      insertFits: new Uint8Array(10_000).fill(1),
     },
     minutesInterval: { low: 74, high: 76 },
     intervals: {

@@ -91,6 +91,19 @@ describe('the answer', () => {
     );
   });
 
+  test('gives no cost to what has none', () => {
+    const hopeless = { cost: cost(null), yield: share(0, 0, 0.0004) };
+    const costs = (...tested: RoundsValue[]) =>
+      testAnswer(value(...tested), asking(2), 0).because.filter((said) => /cost/.test(said));
+    expect(costs(rounds(0, hopeless), rounds(1, hopeless), rounds(2, hopeless))).toEqual([]);
+    expect(costs(rounds(0, hopeless), rounds(2))).toEqual([
+      'A good piece costs 90.0 (89.5 to 90.5) with up to two rounds; without, too few to have a cost.',
+    ]);
+    expect(costs(rounds(2, hopeless))).toEqual([
+      'A good piece costs 102.0 (101.5 to 102.5) without test cuts; with up to two rounds, too few to have a cost.',
+    ]);
+  });
+
   test('weighs the cheapest rounds for a method that asks for none', () => {
     const dearer = rounds(2, { cost: cost(95) });
     expect(headline(asking(0), rounds(1), dearer)).toMatch(/^Yes: one round with a whole ring would save about 12 /);

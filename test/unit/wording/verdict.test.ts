@@ -23,6 +23,42 @@ describe('sentences about one method', () => {
   });
 });
 
+describe('where hardly a ring closes', () => {
+  const hopeless = resultLike('Hopeless', {
+    yield: share(0, 0, 0.0004),
+    insertFits: share(0.004, 0.003, 0.006),
+    willNotClose: share(0.995, 0.993, 0.996),
+    showGapMm: { mean: 1, sd: 1, p50: 9, p90: 12, p95: 14, p99: 20 },
+  });
+
+  it('those that do are counted', () => {
+    expect(willNotCloseSentence('Stop', share(0.995, 0.993, 0.996))).toBe(
+      '“Stop”: only about 5 in 1,000 (4 to 7) pieces close.',
+    );
+    expect(willNotCloseSentence('Stop', share(1, 0.9996, 1))).toBe('“Stop”: no piece closes (at most 4 in 10,000).');
+  });
+
+  it('neither size nor gap is spoken of, nor which is the tighter', () => {
+    const pairs = [{ first: 'Hopeless', second: 'Other', firstAhead: share(0.7, 0.69, 0.71) }];
+    const { because } = recommendation(
+      project,
+      [hopeless, { ...hopeless, prediction: { ...hopeless.prediction, name: 'Other' } }],
+      pairs,
+    );
+    expect(because.join(' ')).not.toMatch(/insert|gap|tighter/);
+    expect(because).toContain('“Hopeless”: only about 5 in 1,000 (4 to 7) pieces close.');
+  });
+
+  it('the size is to blame only for rings that close', () => {
+    const some = resultLike('Some', { insertFits: share(0.6, 0.59, 0.61), willNotClose: share(0.25, 0.24, 0.26) });
+    expect(recommendation(project, [some], []).because).toContain(
+      'With “Some”, of the pieces that close 80 in 100 take the insert: a little more size would help.',
+    );
+    const all = resultLike('All', { insertFits: share(0.75, 0.74, 0.76), willNotClose: share(0.25, 0.24, 0.26) });
+    expect(recommendation(project, [all], []).because.join(' ')).not.toContain('insert');
+  });
+});
+
 describe('sentences about two methods', () => {
   it('name the one that is ahead, whichever was named first', () => {
     const said = 'Of two pieces, one made each way, that of “Stop” is tighter than that of “Line” in 71 of 100 pairs.';
