@@ -1,5 +1,6 @@
 /** `ringtrue test-cuts`: whether test cuts are worth it, and how many rounds of them. */
 import type { TestValue } from '../../sim/decide/test-value';
+import { CAUTIONS_COMMAND_LINE } from '../../sim/wording/cautions';
 import { countedSentence } from '../../sim/wording/job-costs';
 import { plainText } from '../../sim/wording/tables';
 import { testAnswer, testValueTable } from '../../sim/wording/test-value';
@@ -9,6 +10,7 @@ export const testCuts = methodCommand<TestValue, undefined>({
   command: 'test-cuts',
   kinds: {},
   wish: () => undefined,
+  note: CAUTIONS_COMMAND_LINE,
   tasks: () => 1,
   ask: (runner, _project, method, options) => runner.do({ kind: 'testValue', method, options }),
   json: ({ rounds, ...value }) => {
