@@ -65,7 +65,7 @@ test('what could be cut badly is said before it is cut', async ({ page }) => {
   const danger = page.getByRole('alert').filter({ hasText: 'Danger' });
   await expect(danger).toHaveCount(0);
   await page.getByRole('textbox', { name: 'Length that must stay in hand' }).fill('149');
-  await expect(danger).toHaveText(/only 149 mm is left to hold.* fingers to the blade/);
+  await expect(danger).toHaveText(/only 149\smm is left to hold.*: fingers come too near the blade/);
 });
 
 for (const name of ['Methods', 'Test cuts', 'Joints'] as const) {

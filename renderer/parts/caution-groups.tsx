@@ -2,6 +2,7 @@
 import type { Method, Project } from '../../sim/project/document';
 import { cautionGroups, FIRST_CAUTION, shortHoldWarning } from '../../sim/wording/cautions';
 import './caution-groups.css';
+import { lengthsOnOneLine } from './lengths-on-one-line';
 
 interface CautionGroupsProps {
   /** One that can be computed. */
@@ -21,7 +22,7 @@ export function CautionGroups({ project, methods }: CautionGroupsProps) {
             <h3>{title}</h3>
             <ul>
               {sentences.map((sentence) => (
-                <li key={sentence}>{sentence}</li>
+                <li key={sentence}>{lengthsOnOneLine(sentence)}</li>
               ))}
             </ul>
           </div>
@@ -31,12 +32,18 @@ export function CautionGroups({ project, methods }: CautionGroupsProps) {
   );
 }
 
+interface ShortHoldProps {
+  project: Project;
+  /** Whether it is spoken at once; paper is silent. */
+  isSpoken?: boolean;
+}
+
 /** Said as loud as can be where the hold length endangers fingers; else nothing. */
-export function ShortHold({ project }: { project: Project }) {
+export function ShortHold({ project, isSpoken = false }: ShortHoldProps) {
   const warning = shortHoldWarning(project);
   return warning === null ? null : (
-    <p className="danger" role="alert">
-      {warning}
+    <p className="danger" role={isSpoken ? 'alert' : undefined}>
+      {lengthsOnOneLine(warning)}
     </p>
   );
 }

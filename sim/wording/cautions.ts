@@ -38,7 +38,7 @@ export function shortHoldWarning({ piece, stock, display }: Project): string | n
   const part = piece.grain === 'alongRing' ? 'short' : 'narrow';
   return (
     `Danger: only ${length(holdMm)} is left to hold at the last cut. ` +
-    `A part so ${part} cannot be held safely, because it brings fingers to the blade. ` +
+    `A part so ${part} cannot be held safely: fingers come too near the blade. ` +
     `Leave at least ${length(HAND_MM)}.`
   );
 }
@@ -139,7 +139,7 @@ function atTheCut(needs: Needs): string[] {
     isRip
       ? 'Never cut free-hand: the board lies against the fence for the whole cut.'
       : 'Never cut free-hand: the strip lies against gauge, sled or fence for the whole cut.',
-    `Keep your hands ${roundLength(HAND_MM, display)} from the blade.`,
+    `Keep your hands at least ${roundLength(HAND_MM, display)} from the blade.`,
     ...when(isRip && isTapered, 'Rip tapered staves in a jig that clamps them.'),
     ...when(
       isRip,

@@ -54,7 +54,7 @@ export function PiecePage() {
       }
       consequences={
         <>
-          <ShortHold project={project} />
+          <ShortHold project={project} isSpoken />
           {problems.length > 0 && (
             <ul className="problems">
               {problems.map(({ path, sentence }) => (

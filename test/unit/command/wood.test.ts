@@ -145,7 +145,7 @@ describe('stock', () => {
         code: 0,
         stderr:
           'Danger: only 149 mm is left to hold at the last cut. ' +
-          'A part so short cannot be held safely, because it brings fingers to the blade. Leave at least 150 mm.\n',
+          'A part so short cannot be held safely: fingers come too near the blade. Leave at least 150 mm.\n',
       });
     }
     expect((await captured(['stock', fileOf(fileWith({ 'stock.holdMm': 150 }))])).stderr).toBe('');

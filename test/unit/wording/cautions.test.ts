@@ -58,7 +58,7 @@ describe('the usual cautions', () => {
     ['the height of the blade', /height of the blade before you start/],
     ['what is held', /wide enough to hold|long enough to hold/],
     ['free-hand cuts', /Never cut free-hand/],
-    ['hands off', /hands 150 mm from the blade/],
+    ['hands off', /hands at least 150 mm from the blade/],
     ['what is trapped', /nothing may be trapped between .*fence and blade/i],
     ['wedges', /Clear wedges and offcuts only when the blade has stopped/],
     ['mouths', /away from the saw/],
@@ -154,7 +154,7 @@ describe('the usual cautions', () => {
     expect(cautionsFor(project).join(' ')).toContain('200 mm is left in hand');
     const inch = cautionsFor({ ...project, display: 'inch' }).join(' ');
     expect(inch).toContain('7 7/8 in is left in hand');
-    expect(inch).toContain('hands 6 in from the blade');
+    expect(inch).toContain('hands at least 6 in from the blade');
     expect(cautionsFor({ ...bin(), display: 'inch' }).join(' ')).toContain('the last 12 in');
   });
 
@@ -182,7 +182,7 @@ describe('a short hold length', () => {
     const warning = shortHoldWarning(held(149));
     expect(warning).toBe(
       'Danger: only 149 mm is left to hold at the last cut. ' +
-        'A part so short cannot be held safely, because it brings fingers to the blade. Leave at least 150 mm.',
+        'A part so short cannot be held safely: fingers come too near the blade. Leave at least 150 mm.',
     );
     expect(cautionsFor(held(149)).slice(0, 2)).toEqual([warning, FIRST_CAUTION]);
   });
