@@ -57,10 +57,27 @@ test('angles are shown in degrees and minutes where that is wanted, and typed in
 test('what could be cut badly is said before it is cut', async ({ page }) => {
   await showPage(page, 'Piece');
   const cautions = page.getByRole('region', { name: 'Before you cut' });
-  await expect(cautions).toContainText('The manual of your machine');
+  await expect(cautions).toContainText('Usual cautions; your machine’s manual, local rules');
+  await expect(cautions).toContainText('The stop stands on the side of the blade where the stave comes off');
+  await expect(cautions).not.toContainText('mitre saw');
   await page.getByRole('textbox', { name: 'Height along the face' }).fill('260');
   await expect(page.getByText('Height 260 mm is a lot to crosscut')).toBeVisible();
+  const danger = page.getByRole('alert').filter({ hasText: 'Danger' });
+  await expect(danger).toHaveCount(0);
+  await page.getByRole('textbox', { name: 'Length that must stay in hand' }).fill('149');
+  await expect(danger).toHaveText(/only 149\smm is left to hold.*: fingers come too near the blade/);
 });
+
+for (const name of ['Methods', 'Test cuts', 'Joints'] as const) {
+  test(`${name} says the cautions in a line that leads to all of them`, async ({ page }) => {
+    await showPage(page, name);
+    await expect(page.getByText('Usual cautions; your machine’s manual, local rules')).toHaveCount(1);
+    await page.getByRole('button', { name: 'Before you cut, on Piece' }).click();
+    const head = page.getByRole('heading', { name: 'Before you cut' });
+    await expect(head).toBeFocused();
+    await expect(head).toBeInViewport();
+  });
+}
 
 test('the strips, the chance of a stave too few, every cut in order and the seasons stand on the page', async ({
   page,

@@ -1,5 +1,6 @@
 /** `ringtrue aim`: the deliberate offset of the tilt that makes most pieces good. */
 import { aimTexts } from '../../sim/wording/aim';
+import { CAUTIONS_COMMAND_LINE } from '../../sim/wording/cautions';
 import { methodCommand, ringsAsked } from './method-command';
 
 export const aim = methodCommand({
@@ -7,6 +8,7 @@ export const aim = methodCommand({
   command: 'aim',
   options: {},
   asked: ringsAsked,
+  note: CAUTIONS_COMMAND_LINE,
   json: (best) => best,
   texts: aimTexts,
 });

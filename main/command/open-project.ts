@@ -4,12 +4,18 @@ import type { Project } from '../../sim/project/document';
 import { LARGEST_FILE_BYTES, sizeProblem } from '../../sim/project/file-size';
 import { problemLine } from '../../sim/project/problem';
 import { type ReadOutcome, readProject } from '../../sim/reading/read';
+import { shortHoldWarning } from '../../sim/wording/cautions';
 import { FileProblem } from '../files/file-problem';
 import { readProjectFile } from '../files/read-project-file';
+import { fitForTerminal } from './fit-for-terminal';
 import { Refusal } from './refusal';
 import type { CommandIo } from './streams';
 
-/** @throws {Refusal} when the file cannot be read or is no project, a line for each problem */
+/**
+ * Warns on standard error of a hold length that endangers fingers, whatever is asked.
+ *
+ * @throws {Refusal} when the file cannot be read or is no project, a line for each problem
+ */
 export async function openProject(command: string, operands: readonly string[], io: CommandIo): Promise<Project> {
   const [path] = operands;
   if (path === undefined) {
@@ -17,6 +23,8 @@ export async function openProject(command: string, operands: readonly string[], 
   }
   const outcome: ReadOutcome = readProject(path === '-' ? await readStandardInput(io) : await readFile(path));
   if (!outcome.ok) throw new Refusal(outcome.problems.map(problemLine));
+  const short = shortHoldWarning(outcome.project);
+  if (short !== null) io.stderr.write(fitForTerminal(`${short}\n`));
   return outcome.project;
 }
 

@@ -4,7 +4,7 @@ import { pitchMm, ringGeometry } from '../../sim/geometry/ring';
 import type { Method, Project } from '../../sim/project/document';
 import { ASSUMED_STOCK_SPREAD, type StaveCount, type StockSpread, staveCount } from '../../sim/stock/short';
 import { type Strip, type StripCut, stripsOf } from '../../sim/stock/strips';
-import { cautionsFor } from '../../sim/wording/cautions';
+import { cautionsFor, cautionsText } from '../../sim/wording/cautions';
 import { cutTable, stockSentences, stripTable } from '../../sim/wording/stock';
 import { plainText } from '../../sim/wording/tables';
 import { decimalNumber, readArguments } from './arguments';
@@ -42,10 +42,10 @@ export async function stock(args: readonly string[], io: CommandIo): Promise<voi
       count: staveCount(geometry, method, project.stock, spread),
     };
   });
-  const { display, piece } = project;
-  const cautions = cautionsFor(piece, project.stock, display);
+  const { display } = project;
+  const methods = found.map(({ method }) => method);
   if (given.flags.includes('json')) {
-    io.stdout.write(`${JSON.stringify(stockJson(project, found, spread, cautions), null, 2)}\n`);
+    io.stdout.write(`${JSON.stringify(stockJson(project, found, spread, cautionsFor(project, methods)), null, 2)}\n`);
     return;
   }
   const texts = found.flatMap(({ method, pitchMm: pitch, strips, count }) => {
@@ -57,7 +57,9 @@ export async function stock(args: readonly string[], io: CommandIo): Promise<voi
     const tables = [stripTable(strips, display), cutTable(strips, method.sequence, display)];
     return [sentences.join('\n'), ...tables.map(plainText)];
   });
-  io.stdout.write(fitForTerminal(`${[...titleTexts(project), ...texts, cautions.join('\n')].join('\n\n')}\n`));
+  io.stdout.write(
+    fitForTerminal(`${[...titleTexts(project), ...texts, cautionsText(project, methods)].join('\n\n')}\n`),
+  );
 }
 
 /** Strips, cuts and staves counted from 1, as on paper. */

@@ -1,4 +1,5 @@
 /** `ringtrue test-cuts`: whether test cuts are worth it, and how many rounds of them. */
+import { CAUTIONS_COMMAND_LINE } from '../../sim/wording/cautions';
 import { countedSentence } from '../../sim/wording/job-costs';
 import { plainText } from '../../sim/wording/tables';
 import { testAnswer, testValueTable } from '../../sim/wording/test-value';
@@ -9,6 +10,7 @@ export const testCuts = methodCommand({
   command: 'test-cuts',
   options: {},
   asked: ringsAsked,
+  note: CAUTIONS_COMMAND_LINE,
   json: ({ rounds, ...value }) => {
     return {
       ...value,

@@ -10,7 +10,7 @@ import { ASSUMED_AIR, moistureChange, seasonForecast } from '../../sim/season/fo
 import { ASSUMED_STOCK_SPREAD, staveCount } from '../../sim/stock/short';
 import { stripsOf } from '../../sim/stock/strips';
 import { leftOutSentence, SOURCE_TABLE_NOTE, sourceTable } from '../../sim/wording/budget';
-import { cautionsFor, TEST_CAUTIONS } from '../../sim/wording/cautions';
+import { CAUTIONS_TITLE } from '../../sim/wording/cautions';
 import { basisSentence } from '../../sim/wording/explain';
 import { gapOriginSentence } from '../../sim/wording/gap-origin';
 import { gapRows, limitRows, pieceRows, runRows } from '../../sim/wording/report';
@@ -30,9 +30,12 @@ export interface SheetSection {
   picture?: 'piece' | 'methods' | 'method';
   paragraphs: readonly string[];
   tables: readonly SheetTable[];
+  isSideBySide?: boolean;
   /** Said after the tables, one thing an item. */
   list?: readonly string[];
   note?: string;
+  /** The cautions of this method follow. */
+  cautionsFor?: Method;
 }
 
 export function makerSections({ project, results, result }: SheetInput, answers: MakerAnswers): SheetSection[] {
@@ -41,6 +44,8 @@ export function makerSections({ project, results, result }: SheetInput, answers:
   if (method === undefined) throw new Error('The sheet is about a method that the project does not have.');
   return [
     pieceSection(project),
+    { title: CAUTIONS_TITLE, paragraphs: [], tables: [], cautionsFor: method },
+    { title: 'The piece drawn', picture: 'piece', paragraphs: [], tables: [] },
     ...(results.length > 1 ? [methodsSection(project, results)] : []),
     {
       title: `“${method.name}”: what it leads to`,
@@ -66,7 +71,7 @@ function pieceSection(project: Project): SheetSection {
   const ring = geometryTable(geometrySummary(ringGeometry(piece)), display);
   return {
     title: 'The piece and the saw',
-    picture: 'piece',
+    isSideBySide: true,
     paragraphs: warnings(project).map(({ sentence }) => sentence),
     tables: [pieceRows(project), ring, limitRows(project)],
   };
@@ -113,7 +118,7 @@ function testSection(project: Project, index: number, method: Method, { testValu
     title: 'Test cuts',
     paragraphs: answer === null ? [NOT_YET] : [answer.headline],
     tables: testValue === null ? [] : [testValueTable(testValue)],
-    list: [...(answer?.because ?? []), ...(reading === null ? [] : [reading.where, reading.tool, ...TEST_CAUTIONS])],
+    list: [...(answer?.because ?? []), ...(reading === null ? [] : [reading.where, reading.tool])],
   };
 }
 
@@ -128,7 +133,6 @@ export function cuttingSection(project: Project, method: Method): SheetSection {
     title: 'Strips and cuts in their order',
     paragraphs: stockSentences(method.name, pitch, count, ASSUMED_STOCK_SPREAD, stock, display),
     tables: [stripTable(strips, display), { ...cutTable(strips, method.sequence, display), wordColumns: 4 }],
-    list: cautionsFor(piece, stock, display),
   };
 }
 

@@ -4,6 +4,7 @@ import type { MakerAnswers, SheetInput } from '../../main/contract/report';
 import { RingElevation } from '../drawing/ring-elevation';
 import { RingPlan } from '../drawing/ring-plan';
 import { StaveDrawing } from '../drawing/stave-drawing';
+import { CautionGroups, ShortHold } from '../parts/caution-groups';
 import { lengthsOnOneLine } from '../parts/lengths-on-one-line';
 import { makerSections, type SheetSection } from './maker-sections';
 import { methodIndexOf } from './method-index';
@@ -34,15 +35,21 @@ export function MakerSheet({ answers, ...input }: SheetInput & { answers: MakerA
 }
 
 function Section({ section, input }: { section: SheetSection; input: SheetInput }) {
-  const { title, picture, paragraphs, tables, list = [], note } = section;
+  const { title, picture, paragraphs, tables, list = [], note, cautionsFor, isSideBySide } = section;
   return (
     <section>
       <h2>{title}</h2>
+      {cautionsFor !== undefined && (
+        <>
+          <ShortHold project={input.project} />
+          <CautionGroups project={input.project} methods={[cautionsFor]} />
+        </>
+      )}
       {paragraphs.map((paragraph) => (
         <p key={paragraph}>{lengthsOnOneLine(paragraph)}</p>
       ))}
       {picture !== undefined && <Picture what={picture} input={input} />}
-      <div className={picture === 'piece' ? 'sheet-tables side-by-side' : 'sheet-tables'}>
+      <div className={isSideBySide ? 'sheet-tables side-by-side' : 'sheet-tables'}>
         {tables.map((table) => (
           <SheetTableView key={`${table.caption ?? ''} ${table.head[0]}`} table={table} />
         ))}

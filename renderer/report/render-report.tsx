@@ -3,6 +3,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import type { ReportProgram } from '../../main/contract/report';
 import drawingCss from '../drawing/drawing.css?inline';
 import baseCss from '../parts/base.css?inline';
+import cautionsCss from '../parts/caution-groups.css?inline';
 import tokensCss from '../parts/tokens.css?inline';
 import { ClientSheet } from './client-sheet';
 import { MakerSheet } from './maker-sheet';
@@ -21,7 +22,7 @@ export const renderReport: ReportProgram['renderReport'] = (input, kind, answers
         <meta charSet="utf-8" />
         <meta httpEquiv="Content-Security-Policy" content={POLICY} />
         <title>{heading}</title>
-        <style>{[tokensCss, baseCss, drawingCss, sheetCss, PAPER_CSS].join('\n')}</style>
+        <style>{[tokensCss, baseCss, drawingCss, cautionsCss, sheetCss, PAPER_CSS].join('\n')}</style>
       </head>
       <body>{sheet}</body>
     </html>,

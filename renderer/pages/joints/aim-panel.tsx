@@ -10,6 +10,7 @@ import { evenScale } from '../../charts/even-scale';
 import { type NamedAxis, PlainPlot, type PlotPlace } from '../../charts/plain-plot';
 import { QuestionPanel } from '../../charts/question-panel';
 import { TextTableView } from '../../charts/text-table';
+import { CautionsLine } from '../../parts/cautions-line';
 import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { markOf } from '../../parts/method-mark';
 import { edit } from '../../state/document-store';
@@ -59,6 +60,7 @@ export function AimPanel({ project, method, methodIndex, outcome }: AimPanelProp
             />
           )}
           <AimButtons best={best} aimDeg={method.tilt.aimDeg} bevelDeg={bevelDeg} methodIndex={methodIndex} />
+          <CautionsLine />
         </>
       )}
     </QuestionPanel>

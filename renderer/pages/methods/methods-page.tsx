@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import { listText, shareWithInterval } from '../../../sim/wording/figures';
 import { showGapP95Text } from '../../../sim/wording/tables';
+import { CautionsLine } from '../../parts/cautions-line';
 import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { MethodLabel } from '../../parts/method-mark';
 import { PageFrame } from '../../parts/page-frame';
@@ -25,6 +26,7 @@ export function MethodsPage() {
     <PageFrame
       question="Which ways of working do you weigh against each other?"
       answer={answerFor(inUse.map(({ name }) => name))}
+      beside={<CautionsLine />}
       wideInputs
       inputs={
         <>

@@ -3,12 +3,14 @@ import { useState } from 'react';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import type { Project } from '../../../sim/project/document';
 import { warnings } from '../../../sim/reading/checks';
-import { cautionsFor } from '../../../sim/wording/cautions';
+import { CAUTIONS_TITLE } from '../../../sim/wording/cautions';
 import { settingSentence } from '../../../sim/wording/setting';
 import { RingElevation } from '../../drawing/ring-elevation';
 import { RingPlan } from '../../drawing/ring-plan';
 import { StaveDrawing } from '../../drawing/stave-drawing';
 import { SavedDrawing } from '../../exports/saved-drawing';
+import { CautionGroups, ShortHold } from '../../parts/caution-groups';
+import { CAUTIONS_ID } from '../../parts/cautions-line';
 import { FailureBoundary } from '../../parts/failure-boundary';
 import { LimitInputs } from '../../parts/limit-inputs';
 import { PageFrame } from '../../parts/page-frame';
@@ -31,7 +33,7 @@ export function PiecePage() {
   const angleStyle = useView((view) => view.angleStyle);
   const problems = useProblems().filter(({ path }) => !path.startsWith('methods'));
   const drawn = useLastThatStands(project, problems.length === 0);
-  const { piece, stock, display } = drawn;
+  const { piece, display } = drawn;
   const drawing = { piece, display, fractions, angleStyle };
   const geometry = ringGeometry(piece);
   const isSoft = problems.length > 0;
@@ -52,6 +54,7 @@ export function PiecePage() {
       }
       consequences={
         <>
+          <ShortHold project={project} isSpoken />
           {problems.length > 0 && (
             <ul className="problems">
               {problems.map(({ path, sentence }) => (
@@ -93,13 +96,11 @@ export function PiecePage() {
               <Seasons project={drawn} />
             </FailureBoundary>
           </div>
-          <section className="group cautions" aria-labelledby="cautions-title">
-            <h2 id="cautions-title">Before you cut</h2>
-            <ul>
-              {cautionsFor(piece, stock, display).map((caution) => (
-                <li key={caution}>{caution}</li>
-              ))}
-            </ul>
+          <section className="group cautions" aria-labelledby={CAUTIONS_ID}>
+            <h2 id={CAUTIONS_ID} tabIndex={-1}>
+              {CAUTIONS_TITLE}
+            </h2>
+            <CautionGroups project={drawn} methods={drawn.methods} />
           </section>
         </>
       }

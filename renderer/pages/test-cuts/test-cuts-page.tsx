@@ -1,8 +1,8 @@
 /** Are test cuts worth it, how many rounds, with which test piece; and at the bench, what a reading asks for. */
 import { warnings } from '../../../sim/reading/checks';
-import { cuttingCautions, TEST_CAUTIONS } from '../../../sim/wording/cautions';
 import { countedSentence } from '../../../sim/wording/job-costs';
 import { roundsAskedFor } from '../../../sim/wording/test-value';
+import { CautionsLine } from '../../parts/cautions-line';
 import { FailureBoundary } from '../../parts/failure-boundary';
 import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { PageFrame } from '../../parts/page-frame';
@@ -32,9 +32,12 @@ export function TestCutsPage() {
         </span>
       }
       beside={
-        <p>
-          <a href="#bench">To the bench card</a>
-        </p>
+        <>
+          <CautionsLine />
+          <p>
+            <a href="#bench">To the bench card</a>
+          </p>
+        </>
       }
       inputs={<TestInputs index={index} tested={tested} />}
       consequences={
@@ -66,7 +69,6 @@ export function TestCutsPage() {
           )}
           {/* Below what is there from the start, so that nothing jumps when it comes. */}
           <Reasons worth={worth} index={index} isSoft={isSoft} />
-          <Cautions />
           <p role="status" className="spoken">
             {isSoft ? '' : worth.words?.headline}
           </p>
@@ -86,20 +88,6 @@ function Reasons({ worth, index, isSoft }: { worth: Worth; index: number; isSoft
       <ul className={isSoft ? 'softened' : undefined}>
         {[...worth.words.because, countedSentence(method.minutes, costs)].map((sentence) => (
           <li key={sentence}>{lengthsOnOneLine(sentence)}</li>
-        ))}
-      </ul>
-    </section>
-  );
-}
-
-function Cautions() {
-  const { piece, stock, display } = useDocument((state) => state.project);
-  return (
-    <section className="group cautions" aria-labelledby="test-cautions-title">
-      <h2 id="test-cautions-title">Before you cut</h2>
-      <ul>
-        {[...cuttingCautions(piece, stock, display), ...TEST_CAUTIONS].map((caution) => (
-          <li key={caution}>{caution}</li>
         ))}
       </ul>
     </section>

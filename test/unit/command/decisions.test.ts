@@ -3,6 +3,7 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Project } from '../../../sim/project/document';
 import { exampleProject, mirrorFrameProject } from '../../../sim/project/example';
 import { writeProject } from '../../../sim/project/write';
+import { CAUTIONS_COMMAND_LINE } from '../../../sim/wording/cautions';
 import { fileWith } from '../../format/bare-file';
 import { keysOf } from '../../support/keys-of';
 import { captured, fileOf, objectOf, textOf } from './captured';
@@ -127,6 +128,9 @@ describe.each(QUESTIONS)('$command', ({ command, needed, keys }) => {
   it('prints a sentence and a table for a person', async () => {
     const text = await textOf(command, tilted(), ...needed, '--trials', '1000');
     expect(text).toMatch(/^Bare\n\n“Only”/);
+    // Only these two say what to do at the saw.
+    const isAtTheSaw = command === 'test-cuts' || command === 'aim';
+    expect(text.split('\n').filter((line) => line === CAUTIONS_COMMAND_LINE)).toHaveLength(isAtTheSaw ? 1 : 0);
     expect(text).not.toMatch(/NaN|undefined|Infinity|\[object/);
   });
 

@@ -1,7 +1,8 @@
 /** The commands about the wood itself: strips and cuts, moisture and seasons. No chance, so no seed. */
 import { describe, expect, it } from 'vitest';
-import { mirrorFrameProject, planterProject } from '../../../sim/project/example';
+import { exampleProject, mirrorFrameProject, planterProject } from '../../../sim/project/example';
 import { writeProject } from '../../../sim/project/write';
+import { cautionGroups, cautionsFor } from '../../../sim/wording/cautions';
 import { fileWith } from '../../format/bare-file';
 import { captured, fileOf, lantern, objectOf, textOf } from './captured';
 
@@ -122,8 +123,32 @@ describe('stock', () => {
     expect(text).toMatch(/\n1 +13 +right face of stave 12 +as begun /);
     expect(text.match(/^Strip +Cut +Makes/gm)).toHaveLength(2);
     expect(text.match(/Its strips and cuts are those of “Fixed stop”\./g)).toHaveLength(2);
-    expect(text).toContain('Guard and riving knife in place; eyes, ears and lungs protected.');
+    const project = exampleProject();
+    for (const caution of cautionsFor(project)) expect(text).toContain(caution);
+    for (const { title } of cautionGroups(project)) expect(text).toContain(`\n${title}\n- `);
     expect(text).toContain('Nothing here rates the strength of a joint.');
+  });
+
+  it('says the cautions of the method asked for, and warns on standard error of too little to hold', async () => {
+    const said = async (method: string) => (await objectOf('stock', lantern(), '--method', method)).cautions;
+    const project = exampleProject();
+    expect(await said('Marked line')).toEqual(cautionsFor(project, [project.methods[0]!]));
+    expect(await said('Fixed stop')).toEqual(cautionsFor(project, [project.methods[1]!]));
+    const path = fileOf(fileWith({ 'stock.holdMm': 149 }));
+    for (const argv of [
+      ['stock', path, '--json'],
+      ['check', path],
+      ['season', path],
+    ]) {
+      const { code, stderr } = await captured(argv);
+      expect({ code, stderr }).toEqual({
+        code: 0,
+        stderr:
+          'Danger: only 149 mm is left to hold at the last cut. ' +
+          'A part so short cannot be held safely: fingers come too near the blade. Leave at least 150 mm.\n',
+      });
+    }
+    expect((await captured(['stock', fileOf(fileWith({ 'stock.holdMm': 150 }))])).stderr).toBe('');
   });
 
   it('refuses a spread that is none', async () => {

@@ -4,7 +4,7 @@ import type { MakerAnswers, Paper, ReportProgram, SheetInput } from '../../../ma
 import { loadReportProgram } from '../../../main/print/load-report-program';
 import { printPdf } from '../../../main/print/print-pdf';
 import { ensureChromium } from '../../../main/ready.mjs';
-import type { Project } from '../../../sim/project/document';
+import type { Method, Project } from '../../../sim/project/document';
 import { exampleProject, mirrorFrameProject, planterProject } from '../../../sim/project/example';
 import { fieldAt, NUMBER_FIELDS } from '../../../sim/project/fields';
 import { finish } from '../../../sim/run/block-loop';
@@ -54,6 +54,10 @@ function input(project: Project, paper: Paper = 'a4'): SheetInput {
   if (result === undefined) throw new Error('nothing was simulated');
   return { project, results, result, paper };
 }
+
+/** The method that the sheets are about. */
+const chosen = (project: Project): Method[] =>
+  project.methods.filter(({ name }) => name === input(project).result.prediction.name);
 
 const client = (project: Project, paper?: Paper): string =>
   program.renderReport(input(project, paper), 'client', { budget: null, testValue: null });
@@ -151,13 +155,23 @@ describe('the maker’s report', () => {
     const read = words(maker(project));
     const { rows } = methodTable(results, project.display);
     for (const cell of rows.flat()) expect(read).toContain(unspaced(cell));
-    for (const caution of cautionsFor(project.piece, project.stock, project.display)) {
+    for (const caution of cautionsFor(project, chosen(project))) {
       expect(read).toContain(unspaced(caution));
     }
     for (const said of ['commonpractice', 'assumed', 'EN1870-1', 'seed7', 'Ringtrue0.1.0', 'rightfaceofstave12']) {
       expect(read).toContain(said);
     }
     expect(read).not.toContain('Notworkedoutyet');
+  });
+
+  it('says the cautions before the cuts, and first that too little is left to hold', () => {
+    const project = { ...example(), stock: { ...example().stock, holdMm: 120 } };
+    const read = words(maker(project));
+    const [danger, first] = cautionsFor(project).map(unspaced);
+    expect(read.indexOf(danger!)).toBeGreaterThan(0);
+    expect(read.indexOf(first!)).toBeGreaterThan(read.indexOf(danger!));
+    expect(read.indexOf('Stripsandcutsintheirorder')).toBeGreaterThan(read.indexOf(first!));
+    expect(words(maker(example()))).not.toContain('Danger');
   });
 
   it('shows every number of the project file under its name', () => {
@@ -215,14 +229,14 @@ describe('the maker’s report', () => {
   });
 });
 
-/** On the first page the whole piece: drawings, sizes, limits and costs. */
-function expectWholeFirstPage(pages: readonly ReadPage[]): void {
+/** On the first page all settings, sizes, limits, costs and cautions, on the second the whole piece drawn. */
+function expectWholeFirstPage(pages: readonly ReadPage[], project: Project): void {
   const [first, second] = pages.map(({ text }) => unspaced(text));
-  expect(first).toContain('overtheflats');
-  for (const last of ['outerface', 'jointalongtheedge', 'Jointthroughthethickness', 'Assemblytime40min']) {
-    expect(first?.replaceAll(',', '')).toContain(last);
+  for (const last of ['Jointthroughthethickness', 'Assemblytime40min', ...cautionsFor(project, chosen(project))]) {
+    expect(first).toContain(unspaced(last));
   }
-  expect(second).toMatch(/^page2of\d+Themethodssidebyside/);
+  expect(second).toMatch(/^page2of\d+Thepiecedrawn/);
+  for (const last of ['overtheflats', 'outerface', 'joint,alongtheedge']) expect(second).toContain(last);
 }
 
 describe('printed', () => {
@@ -263,7 +277,7 @@ describe('printed', () => {
       const html = maker(example(), 'letter');
       const pdf = await readPdf(await printPdf(html));
       expect(pdf.pages.length).toBeGreaterThan(3);
-      expectWholeFirstPage(pdf.pages);
+      expectWholeFirstPage(pdf.pages, example());
       pdf.pages.forEach((page, k) => {
         expect([page.widthPt, page.heightPt].map((points) => Math.round(points / 7.2) / 10)).toEqual([8.5, 11]);
         expect(unspaced(page.text)).toContain(`page${k + 1}of${pdf.pages.length}`);
@@ -287,10 +301,11 @@ describe('printed', () => {
     ['splayed', 'letter', planterProject],
     ['flat', 'letter', mirrorFrameProject],
   ] as const)(
-    'the maker’s first page holds the whole piece, %s on %s: drawings, sizes, limits and costs',
+    'the maker’s first page holds settings, limits, costs and cautions, and the second the drawings, %s on %s',
     async (_, paper, ofPiece) => {
-      const { pages } = await readPdf(await printPdf(maker({ ...example(), piece: ofPiece().piece }, paper)));
-      expectWholeFirstPage(pages);
+      const project = { ...example(), piece: ofPiece().piece };
+      const { pages } = await readPdf(await printPdf(maker(project, paper)));
+      expectWholeFirstPage(pages, project);
     },
     SLOW_MS,
   );

@@ -3,7 +3,6 @@ import { ringGeometry } from '../../../sim/geometry/ring';
 import { SOURCE_NAMES } from '../../../sim/project/document';
 import { exampleProject } from '../../../sim/project/example';
 import type { Share } from '../../../sim/statistics/estimates';
-import { cautionsFor, FIRST_CAUTION } from '../../../sim/wording/cautions';
 import { gapWithInterval, lengthWithInterval } from '../../../sim/wording/intervals';
 import { gapRows } from '../../../sim/wording/report';
 import { SOURCE_WORDS } from '../../../sim/wording/sources';
@@ -129,34 +128,5 @@ describe('words for every source', () => {
       expect(label).toMatch(/^[A-Z]/);
       expect(explanation).toMatch(/^[A-Z].*\.$/);
     }
-  });
-});
-
-describe('cautions', () => {
-  const { piece, stock } = exampleProject();
-
-  it('put the manual of the machine first and name the hold length', () => {
-    const said = cautionsFor(piece, stock, 'metric');
-    expect(said[0]).toBe(FIRST_CAUTION);
-    expect(said.join(' ')).toContain('200 mm is left in hand');
-    expect(cautionsFor(piece, stock, 'inch').join(' ')).toContain('7 7/8 in is left in hand');
-  });
-
-  it.each([
-    ['guard and riving knife', /guard and riving knife/i],
-    ['eyes, ears and dust', /eyes, ears and lungs/],
-    ['nothing trapped between fence and blade', /Nothing trapped between fence and blade/],
-    ['the tilted blade', /trapped under the tilted blade/],
-    ['stopping before clearing', /Stop the blade before clearing/],
-    ['blade height', /height of the blade/],
-    ['no freehand cuts', /Never cut freehand/],
-    ['weak end grain', /end-grain mitre is weak/],
-    ['no rating of strength', /rates the strength/],
-  ])('speak of %s', (_, pattern) => {
-    expect(cautionsFor(piece, stock, 'metric').join('\n')).toMatch(pattern);
-  });
-
-  it('do not call long grain weak', () => {
-    expect(cautionsFor({ ...piece, grain: 'upStave' }, stock, 'metric').join(' ')).not.toContain('end-grain');
   });
 });
