@@ -20,6 +20,17 @@ export const useDocument = create<DocumentState>()(
 /** The document before the gesture's first change was recorded, the changes after it are part of the same step. */
 type Gesture = 'none' | 'untouched' | 'recorded';
 let gesture: Gesture = 'none';
+const settledListeners: (() => void)[] = [];
+
+/** Whether no number is being typed and nothing dragged, so that the project on the screen is what the person means. */
+export function isSettled(): boolean {
+  return gesture === 'none';
+}
+
+/** `listen` is called at the end of each gesture. */
+export function whenSettled(listen: () => void): void {
+  settledListeners.push(listen);
+}
 
 /** From here to `endGesture` all edits are one undo step: a drag, or a number while it is typed. */
 export function beginGesture(): void {
@@ -27,7 +38,9 @@ export function beginGesture(): void {
 }
 
 export function endGesture(): void {
+  if (gesture === 'none') return;
   gesture = 'none';
+  for (const listen of settledListeners) listen();
 }
 
 /** Changes the project. An edit that returns the same project is no edit. */

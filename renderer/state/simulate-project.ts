@@ -8,7 +8,6 @@ import type { RunProgress } from '../../sim/run/prediction';
 import { type RunningTask, SimulationFailed, type SimulationPool } from '../worker/pool';
 import type { Task } from '../worker/protocol';
 import { useDocument } from './document-store';
-import { problemsOf } from './problems';
 import {
   forgetOutcome,
   keepFailure,
@@ -22,6 +21,7 @@ import {
   useRun,
   type Work,
 } from './run-store';
+import { shownProjectNow } from './shown-project';
 import { useView } from './view-store';
 
 /** Few enough that five methods are on the screen within 100 ms; more follow at once. */
@@ -153,7 +153,7 @@ export function simulateProject(pool: SimulationPool, isDrawn: () => Promise<voi
       }
     }
     isWorking = false;
-    useRun.setState({ work: handRests === undefined ? null : nothingDone(useDocument.getState().project) });
+    useRun.setState({ work: handRests === undefined ? null : nothingDone(shownProjectNow()) });
   };
 
   const stopWaiting = (): void => {
@@ -178,12 +178,9 @@ export function simulateProject(pool: SimulationPool, isDrawn: () => Promise<voi
   };
 
   const request = (): void => {
-    const { project } = useDocument.getState();
+    const project = shownProjectNow();
     stopWaiting();
-    if (problemsOf(project).length > 0) {
-      wanted = null;
-      dropRunning();
-    } else if (activeMethods(project).some((method) => needsStage(project, method, 'full'))) {
+    if (activeMethods(project).some((method) => needsStage(project, method, 'full'))) {
       begin(project);
     } else if (activeMethods(project).some((method) => needsGrading(project, method))) {
       if (!isWorking) useRun.setState({ work: nothingDone(project) });
@@ -197,6 +194,7 @@ export function simulateProject(pool: SimulationPool, isDrawn: () => Promise<voi
 
   useDocument.subscribe((_, before) => {
     rememberShown(before.project);
+    rememberShown(shownProjectNow());
     request();
   });
   useView.subscribe((view, before) => {
@@ -212,7 +210,7 @@ export function simulateProject(pool: SimulationPool, isDrawn: () => Promise<voi
       for (const task of running?.tasks ?? []) task.stop();
     },
     goOn() {
-      const { project } = useDocument.getState();
+      const project = shownProjectNow();
       for (const method of activeMethods(project)) {
         const outcome = useRun.getState().outcomes.get(outcomeKey(project, method));
         if (outcome?.result.prediction.stopReason === 'cancelled') forgetOutcome(project, method);

@@ -1,8 +1,6 @@
 /** Asks a question about one method for as long as the panel that shows the answer is on the screen. */
 import { useEffect } from 'react';
 import type { Answers, Question, QuestionKind, QuestionProgress } from '../worker/questions';
-import { useDocument } from './document-store';
-import { problemsOf } from './problems';
 import {
   answerPlace,
   askAgain,
@@ -12,8 +10,9 @@ import {
   useQuestions,
   wantQuestion,
 } from './question-store';
+import { useShownProject } from './shown-project';
 
-/** `waiting`: until the rings are done, or until the project can be simulated. */
+/** `waiting`: until the rings are done. */
 export type QuestionStanding = 'waiting' | 'working' | 'answered' | 'stopped' | 'failed';
 
 export interface QuestionOutcome<Answer> {
@@ -31,15 +30,15 @@ export interface QuestionOutcome<Answer> {
   goOn: () => void;
 }
 
-/** The answer as far as it is known; nothing is asked while `question` is null or the project has a problem. */
+/** The answer as far as it is known; nothing is asked while `question` is null. */
 export function useQuestion<Kind extends QuestionKind>(
   question: Question<Kind> | null,
   method: number,
 ): QuestionOutcome<Answers[Kind]> {
-  const project = useDocument((state) => state.project);
+  const project = useShownProject();
   const key = question ? questionKey(project, method, question) : '';
   const place = question ? answerPlace(project, method, question) : '';
-  const isAsked = question !== null && problemsOf(project).length === 0;
+  const isAsked = question !== null;
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key says all that the answer follows from.
   useEffect(() => {

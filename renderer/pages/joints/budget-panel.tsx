@@ -20,6 +20,7 @@ import { formatLength, lengthUnit } from '../../inputs/format-quantity';
 import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { markOf } from '../../parts/method-mark';
 import { useDocument } from '../../state/document-store';
+import { useShownProject } from '../../state/shown-project';
 import type { QuestionOutcome } from '../../state/use-question';
 import type { BudgetAnswer } from '../../worker/questions';
 
@@ -36,7 +37,7 @@ const PERCENT_TICKS = [0, 25, 50, 75, 100];
 
 export function BudgetPanel({ outcome, methodIndex }: BudgetPanelProps) {
   const display = useDocument((state) => state.project.display);
-  const limitMm = useDocument((state) => state.project.limits.showGapMm);
+  const limitMm = useShownProject().limits.showGapMm;
   return (
     <QuestionPanel
       title="What each source of error brings"

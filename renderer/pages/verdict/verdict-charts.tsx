@@ -11,6 +11,7 @@ import { formatLength } from '../../inputs/format-quantity';
 import { useAfterDrawing } from '../../state/after-drawing';
 import { yieldAt } from '../../state/at-limit';
 import { useDocument } from '../../state/document-store';
+import { useShownProject } from '../../state/shown-project';
 import type { WeighedMethod } from '../../state/use-verdict';
 import { curveLine } from './curve-line';
 import { GapChart } from './gap-chart';
@@ -28,7 +29,7 @@ const AXIS_TEXT: Readonly<Record<Display, (mm: number) => string>> = {
 
 export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }) {
   const display = useDocument((state) => state.project.display);
-  const limitMm = useDocument((state) => state.project.limits.showGapMm);
+  const limitMm = useShownProject().limits.showGapMm;
   // The best method and some room on both sides of the limit; a method that is far off may leave the scale.
   const bestMm = Math.min(...methods.map(({ result }) => result.prediction.showGapMm.p95));
   const scale = useSteadyScale(gapScale(Math.max(ROOM * limitMm, bestMm), limitMm, display), limitMm);

@@ -10,13 +10,14 @@ import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { MethodLabel } from '../../parts/method-mark';
 import { Scrolls } from '../../parts/scrolls';
 import { useDocument } from '../../state/document-store';
+import { useShownProject } from '../../state/shown-project';
 import type { WeighedMethod } from '../../state/use-verdict';
 
 const TITLE = 'Method by method';
 
 export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] }) {
   const display = useDocument((state) => state.project.display);
-  const limitMm = useDocument((state) => state.project.limits.showGapMm);
+  const limitMm = useShownProject().limits.showGapMm;
   return (
     <section className="group saved" aria-labelledby="figures-title">
       <h2>
