@@ -1,7 +1,9 @@
 /** What a method is put together from, in the order of the work, and the figures behind each choice. */
+
+import { SEQUENCE_WORDS } from '../../sim/project/choice-words';
 import type { Method } from '../../sim/project/document';
 import type { MethodPart } from '../../sim/project/preset';
-import { SEQUENCE_WORDS, WIDE_FACE_WORDS } from '../../sim/wording/method-differences';
+import { WIDE_FACE_WORDS } from '../../sim/wording/method-differences';
 import type { Choice } from '../inputs/field-props';
 
 export interface FigureField {

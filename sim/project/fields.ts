@@ -119,10 +119,16 @@ export const NUMBER_FIELDS = { ...PIECE_FIELDS, ...METHOD_FIELDS } as const;
 
 export type NumberKey = keyof typeof NUMBER_FIELDS;
 
-/** The entry for a key path such as `methods[2].blade.kerfMm`; undefined when no number stands there. */
-export function fieldAt(path: string): NumberField | undefined {
+/** The key of a path such as `methods[2].blade.kerfMm` in the table; undefined when no number stands there. */
+export function numberKeyAt(path: string): NumberKey | undefined {
   const key = path.replace(/\[\d+\]/g, '[]');
-  return Object.hasOwn(NUMBER_FIELDS, key) ? NUMBER_FIELDS[key as NumberKey] : undefined;
+  return Object.hasOwn(NUMBER_FIELDS, key) ? (key as NumberKey) : undefined;
+}
+
+/** Its entry. */
+export function fieldAt(path: string): NumberField | undefined {
+  const key = numberKeyAt(path);
+  return key && NUMBER_FIELDS[key];
 }
 
 export function withinRange(range: NumberRange, value: number): boolean {

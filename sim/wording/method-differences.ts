@@ -1,15 +1,11 @@
 /** What two methods do not do alike, part by part, in words. */
 import { MM_PER_INCH } from '../geometry/thresholds';
-import type { Method, Sequence } from '../project/document';
+import { SEQUENCE_WORDS } from '../project/choice-words';
+import type { Method } from '../project/document';
 import { fieldAt } from '../project/fields';
 import type { MethodPart } from '../project/preset';
 import { nearestPreset, presetOf } from '../project/presets';
 import { type Display, listText } from './figures';
-
-export const SEQUENCE_WORDS: Readonly<Record<Sequence, string>> = {
-  flipFace: 'Strip turned over',
-  swapSides: 'Strip turned end for end',
-};
 
 export const WIDE_FACE_WORDS: Readonly<Record<Method['wideFace'], string>> = { down: 'Down', up: 'Up' };
 

@@ -1,5 +1,6 @@
 /** The ring itself: sides, slope, size, staves, and what must fit inside. */
 
+import { useState } from 'react';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import type { Grain, ShowFace, SizeBy } from '../../../sim/project/document';
 import { ChoiceField } from '../../inputs/choice-field';
@@ -10,6 +11,7 @@ import { beginGesture, edit, endGesture, useDocument } from '../../state/documen
 import { withSection } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
 import { useView } from '../../state/view-store';
+import { chooseGrain } from './choose-grain';
 
 const SIZES: readonly Choice<SizeBy>[] = [
   { value: 'outsideFlats', label: 'Across the outside flats' },
@@ -31,6 +33,7 @@ const GRAINS: readonly Choice<Grain>[] = [
 
 export function RingInputs() {
   const piece = useDocument((state) => state.project.piece);
+  const [said, setSaid] = useState('');
   const angleStyle = useView((view) => view.angleStyle);
   const set = (patch: Parameters<typeof withSection<'piece'>>[1]): void => edit(withSection('piece', patch));
   const gesture = { onGestureStart: beginGesture, onGestureEnd: endGesture };
@@ -105,8 +108,11 @@ export function RingInputs() {
         value={piece.grain}
         choices={GRAINS}
         problem={useProblemAt('piece.grain')}
-        onChange={(grain) => set({ grain })}
+        onChange={(grain) => chooseGrain(grain, setSaid)}
       />
+      <p role="status" className="note">
+        {piece.grain === 'upStave' && said}
+      </p>
     </fieldset>
   );
 }
