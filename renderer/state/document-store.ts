@@ -20,27 +20,23 @@ export const useDocument = create<DocumentState>()(
 /** The document before the gesture's first change was recorded, the changes after it are part of the same step. */
 type Gesture = 'none' | 'untouched' | 'recorded';
 let gesture: Gesture = 'none';
-const settledListeners: (() => void)[] = [];
 
-/** Whether no number is being typed and nothing dragged, so that the project on the screen is what the person means. */
-export function isSettled(): boolean {
-  return gesture === 'none';
+export interface SettledState {
+  /** Whether no number is being typed and nothing dragged, so that the project on the screen is what the person means. */
+  isSettled: boolean;
 }
 
-/** `listen` is called at the end of each gesture. */
-export function whenSettled(listen: () => void): void {
-  settledListeners.push(listen);
-}
+export const useSettled = create<SettledState>()(() => ({ isSettled: true }));
 
 /** From here to `endGesture` all edits are one undo step: a drag, or a number while it is typed. */
 export function beginGesture(): void {
   gesture = 'untouched';
+  useSettled.setState({ isSettled: false });
 }
 
 export function endGesture(): void {
-  if (gesture === 'none') return;
   gesture = 'none';
-  for (const listen of settledListeners) listen();
+  useSettled.setState({ isSettled: true });
 }
 
 /** Changes the project. An edit that returns the same project is no edit. */

@@ -3,18 +3,18 @@
  * that could be, as it stood when nothing was half typed: the first digit of a number is not what the person meant.
  */
 import type { Project } from '../../sim/project/document';
-import { isSettled, useDocument, whenSettled } from './document-store';
+import { useDocument, useSettled } from './document-store';
 import { problemsOf } from './problems';
 
 let lastGood: Project = useDocument.getState().project;
 
 function note(): void {
   const { project } = useDocument.getState();
-  if (isSettled() && problemsOf(project).length === 0) lastGood = project;
+  if (useSettled.getState().isSettled && problemsOf(project).length === 0) lastGood = project;
 }
 
 useDocument.subscribe(note);
-whenSettled(note);
+useSettled.subscribe(note);
 
 /** @param project the one on the screen */
 export function shownProject(project: Project): Project {
