@@ -28,14 +28,14 @@ export const TEST_CAUTIONS: readonly string[] = [
 ];
 
 /** The cautions for one piece, the machine's manual first. */
-export function cautionsFor(piece: Piece, stock: Stock, display: Display): string[] {
+export function cautionsFor(piece: Piece, stock: Stock, display: Display, fractions = false): string[] {
   const joints = piece.grain === 'alongRing' || piece.slopeDeg === 90 ? JOINT_CAUTIONS : JOINT_CAUTIONS.slice(1);
-  return [...cuttingCautions(piece, stock, display), ...joints];
+  return [...cuttingCautions(piece, stock, display, fractions), ...joints];
 }
 
 /** Those that concern the cuts alone, the machine's manual first. */
-export function cuttingCautions(piece: Piece, stock: Stock, display: Display): string[] {
-  const hold = lengthText(stock.holdMm, display, { fractions: true });
+export function cuttingCautions(piece: Piece, stock: Stock, display: Display, fractions = false): string[] {
+  const hold = lengthText(stock.holdMm, display, { fractions });
   const holding =
     piece.grain === 'alongRing'
       ? `Start from strips long enough to hold: stop cutting when ${hold} is left in hand.`

@@ -10,7 +10,7 @@ import {
   weighedSources,
 } from '../../../sim/wording/budget';
 import type { Display } from '../../../sim/wording/figures';
-import { gapText } from '../../../sim/wording/figures';
+import { gapText, limitText } from '../../../sim/wording/figures';
 import { SOURCE_WORDS } from '../../../sim/wording/sources';
 import { gapScale } from '../../charts/gap-scale';
 import { type ColumnPlace, type PlottedColumn, PlottedRows } from '../../charts/plotted-rows';
@@ -107,7 +107,7 @@ function Budget({ answer: { budget, indices }, display, limitMm, colour }: Budge
       </PlottedRows>
       <p className="note">
         {lengthsOnOneLine(
-          `Upright line: as things are, ${gapText(budget.showGapP95Mm, display)}; broken line: the limit, ${gapText(limitMm, display)}.`,
+          `Upright line: as things are, ${gapText(budget.showGapP95Mm, display)}; broken line: the limit, ${limitText(limitMm, display)}.`,
         )}{' '}
         Parts near 0 are estimates from few chance draws and may come out a little below 0.
       </p>

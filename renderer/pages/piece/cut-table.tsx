@@ -7,6 +7,7 @@ import { SaveTable } from '../../exports/save-table';
 import { ColumnHead } from '../../inputs/explained';
 import { MethodLabel } from '../../parts/method-mark';
 import { Scrolls } from '../../parts/scrolls';
+import { useView } from '../../state/view-store';
 import { cutPlan } from './cut-plan';
 
 const TITLE = 'Cuts and strips';
@@ -14,8 +15,9 @@ const TITLE = 'Cuts and strips';
 /** @param props.project one whose piece can be made */
 export function CutTable({ project, geometry }: { project: Project; geometry: RingGeometry }) {
   const { display, methods, stock } = project;
+  const fractions = useView((view) => view.inchFractions);
   const plans = methods.map((method) => ({ name: method.name, ...cutPlan(project, geometry, method) }));
-  const length = (mm: number): string => lengthText(mm, display, { uncertaintyMm: 0.1 });
+  const length = (mm: number): string => lengthText(mm, display, { uncertaintyMm: 0.1, fractions });
   return (
     <section className="group saved" aria-labelledby="cuts-title">
       <h2 id="cuts-title">{TITLE}</h2>

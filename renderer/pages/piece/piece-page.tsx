@@ -40,7 +40,7 @@ export function PiecePage() {
   return (
     <PageFrame
       question="What do you make, and how is the saw set for it?"
-      answer={settingSentence(drawn, angleStyle)}
+      answer={settingSentence(drawn, angleStyle, fractions)}
       problems={problems}
       inputs={
         <>
@@ -87,7 +87,7 @@ export function PiecePage() {
           <section className="group cautions" aria-labelledby="cautions-title">
             <h2 id="cautions-title">Before you cut</h2>
             <ul>
-              {cautionsFor(piece, stock, display).map((caution) => (
+              {cautionsFor(piece, stock, display, fractions).map((caution) => (
                 <li key={caution}>{caution}</li>
               ))}
             </ul>

@@ -7,6 +7,7 @@ import { FailureBoundary } from '../../parts/failure-boundary';
 import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { PageFrame } from '../../parts/page-frame';
 import { useShownProject } from '../../state/shown-project';
+import { useView } from '../../state/view-store';
 import { BenchCard } from './bench-card';
 import { PieceTable } from './piece-table';
 import './test-cuts.css';
@@ -85,11 +86,12 @@ function Reasons({ worth, index, isSoft }: { worth: Worth; index: number; isSoft
 
 function Cautions() {
   const { piece, stock, display } = useShownProject();
+  const fractions = useView((view) => view.inchFractions);
   return (
     <section className="group cautions" aria-labelledby="test-cautions-title">
       <h2 id="test-cautions-title">Before you cut</h2>
       <ul>
-        {[...cuttingCautions(piece, stock, display), ...TEST_CAUTIONS].map((caution) => (
+        {[...cuttingCautions(piece, stock, display, fractions), ...TEST_CAUTIONS].map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>

@@ -1,7 +1,7 @@
 /** The chance against the limit, and the gaps of all rings, on one scale of gaps with one line for the limit. */
 import { useState } from 'react';
 import { yieldFigures } from '../../../sim/export/verdict-figures';
-import { gapText, shareWithInterval } from '../../../sim/wording/figures';
+import { gapText, limitText, shareWithInterval } from '../../../sim/wording/figures';
 import { ChartFrame } from '../../charts/chart-frame';
 import { finerTicks, type GapScale, gapScale } from '../../charts/gap-scale';
 import { TextTableView } from '../../charts/text-table';
@@ -36,9 +36,9 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
   const lines = methods.map((method) => curveLine(method, method.result.sample.otherwiseGoodShowGapMm, scale, limitMm));
   // Fifty dots a method take a while to draw; figures need not wait for them.
   const calmRings = useAfterDrawing(useSameRings(methods));
-  const limitText = gapText(limitMm, display);
+  const limit = limitText(limitMm, display);
   const plain = AXIS_TEXT[display];
-  const unit = display === 'metric' ? 'mm' : 'in';
+  const unit = display === 'metric' ? 'mm' : 'inches';
   return (
     <>
       <ChartFrame
@@ -56,10 +56,10 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
           lines={lines}
           scale={scale}
           limitMm={limitMm}
-          limitText={limitText}
+          limitText={limit}
           formatGap={plain}
           summary={methods
-            .map(({ name, result }) => `${name}: ${shareWithInterval(result.prediction.yield)} at ${limitText}`)
+            .map(({ name, result }) => `${name}: ${shareWithInterval(result.prediction.yield)} at ${limit}`)
             .join('; ')}
           {...limitMoves}
         />

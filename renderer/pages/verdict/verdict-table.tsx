@@ -1,7 +1,7 @@
 /** One row a method: what decides between them, each figure with what it may be off by. */
 import { methodFigures } from '../../../sim/export/verdict-figures';
 import { quantileInterval } from '../../../sim/statistics/quantiles';
-import { gapText, moneyText, shareWithInterval, timeText } from '../../../sim/wording/figures';
+import { gapText, limitText, moneyText, shareWithInterval, timeText } from '../../../sim/wording/figures';
 import { usePredictionToSave } from '../../exports/project-exports';
 import { SaveTable } from '../../exports/save-table';
 import { ColumnHead, Explained, ExplainedHead } from '../../inputs/explained';
@@ -30,7 +30,7 @@ export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] })
             <tr>
               <th scope="col">Method</th>
               <th scope="col" className="widest">
-                Good at {lengthsOnOneLine(gapText(limitMm, display))}
+                Good at {lengthsOnOneLine(limitText(limitMm, display))}
                 <Explained term="goodPiece" />
               </th>
               <ColumnHead head="Gap that 95 of 100 stay under" />

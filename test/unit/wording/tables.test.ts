@@ -139,7 +139,7 @@ describe('cautions', () => {
     const said = cautionsFor(piece, stock, 'metric');
     expect(said[0]).toBe(FIRST_CAUTION);
     expect(said.join(' ')).toContain('200 mm is left in hand');
-    expect(cautionsFor(piece, stock, 'inch').join(' ')).toContain('7 7/8 in is left in hand');
+    expect(cautionsFor(piece, stock, 'inch', true).join(' ')).toContain('7 7/8 in is left in hand');
   });
 
   it.each([
