@@ -126,7 +126,7 @@ export function cuttingSection(project: Project, method: Method, fractions = fal
   const count = staveCount(geometry, method, stock, ASSUMED_STOCK_SPREAD);
   return {
     title: 'Strips and cuts in their order',
-    paragraphs: stockSentences(method.name, pitch, count, ASSUMED_STOCK_SPREAD, stock, display),
+    paragraphs: stockSentences(method.name, pitch, count, ASSUMED_STOCK_SPREAD, stock, display, fractions),
     tables: [
       stripTable(strips, display, fractions),
       { ...cutTable(strips, method.sequence, display, fractions), wordColumns: 4 },

@@ -12,7 +12,17 @@ import { ASSUMED_AIR, moistureChange, seasonForecast } from '../season/forecast'
 import { countAtMost } from '../statistics/ecdf';
 import { wilson } from '../statistics/wilson';
 import { PROGRAM_VERSION } from '../version';
-import { angleText, capital, countText, type Display, gapText, lengthText, listText, piecesText } from './figures';
+import {
+  angleText,
+  capital,
+  countText,
+  type Display,
+  gapText,
+  lengthText,
+  limitText,
+  listText,
+  piecesText,
+} from './figures';
 import { showGapP95Text } from './tables';
 import { roundsText } from './test-value';
 import { rankedByMerit } from './verdict';
@@ -77,7 +87,7 @@ function openingText(mm: number, display: Display): string {
 
 /** "43 of 50 within 0.15 mm". */
 export function dotsText(gapsMm: readonly number[], limitMm: number, display: Display): string {
-  return `${countAtMost(gapsMm, limitMm)} of ${gapsMm.length} within ${gapText(limitMm, display)}`;
+  return `${countAtMost(gapsMm, limitMm)} of ${gapsMm.length} within ${limitText(limitMm, display)}`;
 }
 
 /** What to expect of a ring made so, the chance first. */

@@ -76,7 +76,11 @@ export function gapText(mm: number, display: Display, uncertaintyMm = 0.03): str
 
 /** A limit as its field shows it: what was put in is never said rounder than it is. */
 export function limitText(mm: number, display: Display): string {
-  return display === 'inch' ? `${plainNumber(mm / MM_PER_INCH, 4)} in` : `${plainNumber(mm)} mm`;
+  const [value, unit, least] = display === 'inch' ? [mm / MM_PER_INCH, 'in', 3] : [mm, 'mm', 2];
+  const typed = plainNumber(value, least + 1);
+  const [, decimals = ''] = typed.split('.');
+  // Zeros at the end, so that the figure keeps its width while it is dragged.
+  return `${decimals.length < least ? fixed(value, least) : typed} ${unit}`;
 }
 
 /** Of two gaps held against each other, the difference shown may be off by this share of the true one. */

@@ -65,9 +65,10 @@ export function stockSentences(
   spread: StockSpread,
   stock: Stock,
   display: Display,
+  fractions = false,
 ): string[] {
   const length = (mm: number) => lengthText(mm, display);
-  const said = [`“${name}”: one stave uses up ${length(pitchMm)} of strip.`];
+  const said = [`“${name}”: one stave uses up ${lengthText(pitchMm, display, { fractions })} of strip.`];
   if (count === undefined) {
     said.push('The file gives no strip length, so the strips are taken just long enough and none comes up short.');
     return said;

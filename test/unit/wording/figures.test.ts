@@ -196,5 +196,6 @@ it('a limit is said as it was put in', () => {
   // 0.15 mm are 0.0059055 in.
   expect(limitText(0.15, 'inch')).toBe('0.00591 in');
   expect(limitText(0.005, 'metric')).toBe('0.005 mm');
+  expect(limitText(0.2, 'metric')).toBe('0.20 mm');
   expect(limitText(25.4 / 64, 'inch')).toBe('0.0156 in');
 });

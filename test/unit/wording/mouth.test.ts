@@ -54,7 +54,7 @@ describe('mouth against gap', () => {
 
   it('is told from the widest mouth down', () => {
     expect(mouthAgainstGapSentence(found, 0.2, 'metric')).toMatch(
-      /^A gap over 0\.2 mm is left in all .* of the rings whose mouth is open by more than 5\.0 mm, in none .* of those overlapping by more than 5\.0 mm, and in 10 in 100 of the half between\.$/,
+      /^A gap over 0\.20 mm is left in all .* of the rings whose mouth is open by more than 5\.0 mm, in none .* of those overlapping by more than 5\.0 mm, and in 10 in 100 of the half between\.$/,
     );
     expect(mouthAgainstGapTable(found, 0.2, 'metric').rows.map(([name]) => name)).toEqual([
       'below -5.0 mm: the lowest quarter',
