@@ -5,6 +5,7 @@ import { openOrientation } from '../parts/orientation';
 import type { Shortcut } from '../parts/shortcut';
 import { edit, redo, undo, useDocument } from '../state/document-store';
 import { offered } from '../state/offered-commands';
+import { whyNoOutput } from '../state/problems';
 import type { Simulation } from '../state/simulate-project';
 import { standingNow } from '../state/standing';
 import { PAGE_NAMES, PAGES, showPage, type ThemeChoice, useView } from '../state/view-store';
@@ -97,14 +98,16 @@ function fileCommands(host: Host): Plain[] {
       id: 'print',
       label: 'Print the sheet',
       keywords: ['paper', 'report', 'client', 'explain'],
-      whyNot: () => (offered('print') ? null : 'What is printed is the sheet on the page Explain; go there first.'),
+      whyNot: () =>
+        offered('print') ? whyNoOutput() : 'What is printed is the sheet on the page Explain; go there first.',
       run: () => offered('print')?.(),
     },
     {
       id: 'save-pdf',
       label: 'Save the sheet as PDF',
       keywords: ['paper', 'report', 'client', 'explain', 'export'],
-      whyNot: () => (offered('save-pdf') ? null : 'The PDF is of the sheet on the page Explain; go there first.'),
+      whyNot: () =>
+        offered('save-pdf') ? whyNoOutput() : 'The PDF is of the sheet on the page Explain; go there first.',
       run: () => offered('save-pdf')?.(),
     },
     {

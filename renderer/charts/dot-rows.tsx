@@ -3,7 +3,7 @@ import { NO_GAP_MM } from '../../sim/geometry/thresholds';
 import { markOf } from '../parts/method-mark';
 import { type GapRow, GapRows, type RowPlace } from './gap-rows';
 import type { GapScale } from './gap-scale';
-import { BESIDE_GAP, type Dot, dotSize, packDots, stackDots } from './stack-dots';
+import { BESIDE_GAP, type Dot, dotSize, levelPx, packDots, stackDots } from './stack-dots';
 
 export const DOTS = 50;
 
@@ -63,11 +63,12 @@ interface DotsProps {
 
 function Dots({ dots, limitMm, colour, dotPx, heightPx }: DotsProps) {
   const radius = (dotPx * (1 - FREE_SHARE)) / 2;
+  const apartPx = levelPx(dots, dotPx, heightPx);
   return dots.map(({ x, level, valueMm }) => (
     <circle
       key={`${x} ${level}`}
       cx={x}
-      cy={heightPx - (level + 0.5) * dotPx - 1}
+      cy={heightPx - 0.5 * dotPx - level * apartPx - 1}
       {...(valueMm <= limitMm
         ? { r: radius, fill: colour }
         : { r: Math.max(0, radius - RING_PX / 2), className: 'fails' })}

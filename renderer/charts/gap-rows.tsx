@@ -76,7 +76,7 @@ export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, d
                 <path className="base-line" d={`M0 0V${place.heightPx - 0.5}`} />
                 {limitX !== null && <path className="limit-line" d={`M${limitX} 0V${place.heightPx}`} />}
                 {drawRow(row)}
-                {i === rows.length - 1 && <Beside {...place} fontPx={fontPx} />}
+                {i === rows.length - 1 && <Beside {...place} fontPx={fontPx} last={formatGap(scale.maxMm)} />}
               </PlotSurface>
             )}
           </div>
@@ -90,16 +90,20 @@ export function GapRows<Row extends GapRow>({ rows, scale, limitMm, formatGap, d
   );
 }
 
+/** Of the letters' height: half a digit's width, and what keeps the words off the tick at the end of the scale. */
+const HALF_DIGIT = 0.3;
+const APART = 0.7;
+
 /** What stands beside the scale. */
-function Beside({ widthPx, heightPx, besidePx, textPx, fontPx }: RowPlace & { fontPx: number }) {
+function Beside({ widthPx, heightPx, fontPx, last }: RowPlace & { fontPx: number; last: string }) {
   // On the line of the ticks, which stand as far below the axis.
   const y = heightPx + 6 + 1.11 * fontPx;
   return (
     <g className="axis-text" fontSize={fontPx}>
-      <text x={-besidePx} y={y}>
+      <text x={-APART * fontPx} y={y} textAnchor="end">
         no gap
       </text>
-      <text x={widthPx + 1.25 * textPx} y={y}>
+      <text x={widthPx + (HALF_DIGIT * last.length + APART) * fontPx} y={y}>
         over
       </text>
     </g>

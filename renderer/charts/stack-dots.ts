@@ -32,6 +32,12 @@ export function packDots(values: readonly number[], levels: number): Dot[] {
   return values.map((valueMm, place) => ({ x: Math.floor(place / levels), level: place % levels, valueMm }));
 }
 
+/** How far apart the dots of a column stand: a dot, or less where the tallest column would leave the plot. */
+export function levelPx(dots: readonly Dot[], dotPx: number, heightPx: number): number {
+  const highest = Math.max(0, ...dots.map(({ level }) => level));
+  return highest === 0 ? dotPx : Math.min(dotPx, (heightPx - 1 - dotPx) / highest);
+}
+
 export interface DotRoom {
   /** The scale's length. */
   widthPx: number;

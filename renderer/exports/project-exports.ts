@@ -9,6 +9,7 @@ import { useDocument } from '../state/document-store';
 import { useJointsView } from '../state/joints-view';
 import { type MethodOutcome, methodOutcomes, useMethodOutcomes } from '../state/method-outcomes';
 import { methodLookedAt } from '../state/method-shown';
+import { whyNoOutput } from '../state/problems';
 import { useRun } from '../state/run-store';
 import { useView } from '../state/view-store';
 import { csvOf, exportName, saveExport } from './save-export';
@@ -41,10 +42,10 @@ function outcomesNow(): MethodOutcome[] {
 const whyNot = (found: unknown): string | null => (found === null ? NOT_YET : null);
 
 /** Why there is no prediction to keep just now, in a sentence; null when there is one. */
-export const whyNoPrediction = (): string | null => whyNot(wholeResults(outcomesNow()));
+export const whyNoPrediction = (): string | null => whyNoOutput() ?? whyNot(wholeResults(outcomesNow()));
 
 /** Why there are no rings to keep just now. */
-export const whyNoRings = (): string | null => whyNot(ringsResult(outcomesNow()));
+export const whyNoRings = (): string | null => whyNoOutput() ?? whyNot(ringsResult(outcomesNow()));
 
 /** The same object that `ringtrue predict --json` prints, of the methods that take part. */
 export async function savePrediction(host: Host): Promise<void> {

@@ -1,6 +1,7 @@
 /** One small button that keeps what it stands beside, as one of a few kinds of files. */
 import { memo, useCallback, useEffect, useRef } from 'react';
 import { Button, Menu, MenuItem, MenuTrigger, Popover, Text } from 'react-aria-components';
+import { useProblems } from '../state/problems';
 import '../inputs/choice.css';
 import './save-menu.css';
 
@@ -29,7 +30,8 @@ export function SaveMenu({ what, ways, isDisabled = false }: SaveMenuProps) {
     latest.current = ways;
   });
   const waysNow = useCallback(() => latest.current, []);
-  return <SaveButton what={what} waysNow={waysNow} isDisabled={isDisabled} />;
+  const isRefused = useProblems().length > 0;
+  return <SaveButton what={what} waysNow={waysNow} isDisabled={isDisabled || isRefused} />;
 }
 
 interface SaveButtonProps {

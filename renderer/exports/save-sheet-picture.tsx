@@ -1,6 +1,7 @@
 /** Keeps the sheet on the screen as a picture, drawn from the page itself. */
 import { useHost } from '../parts/host-context';
 import { useDocument } from '../state/document-store';
+import { useProblems } from '../state/problems';
 import { pictureOfSheet } from './picture';
 import { pngOf } from './png';
 import { exportName, originText, saveExport } from './save-export';
@@ -18,7 +19,7 @@ export function SaveSheetPicture() {
     });
   };
   return (
-    <button type="button" onClick={(event) => void save(event.currentTarget)}>
+    <button type="button" disabled={useProblems().length > 0} onClick={(event) => void save(event.currentTarget)}>
       Save as PNG
     </button>
   );

@@ -1,12 +1,13 @@
+import { plainNumber } from '../../sim/wording/plain-number';
 import type { AngleFieldProps, AngleStyle } from './field-props';
-import { formatAngle, formatPlain } from './format-quantity';
+import { formatAngle } from './format-quantity';
 import { parseAngle } from './parse-quantity';
 import { numbersOnly, QuantityField } from './quantity-field';
 
 /** How an angle is shown and read, in decimal degrees or in degrees and minutes. */
 export function angleEntry(style: AngleStyle) {
   return {
-    show: (deg: number) => (style === 'decimal' ? formatPlain(deg, 4) : formatAngle(deg, 'minutes')),
+    show: (deg: number) => (style === 'decimal' ? plainNumber(deg, 4) : formatAngle(deg, 'minutes')),
     read: parseAngle,
     style,
     unit: style === 'decimal' ? '°' : undefined,

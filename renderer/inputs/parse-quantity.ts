@@ -1,8 +1,9 @@
 /** Reads what somebody types into a field: 23 5/8 in, 18 mm + 1/16 in, 22°30', 1,5. */
 import { MM_PER_INCH } from '../../sim/geometry/thresholds';
+import { plainNumber } from '../../sim/wording/plain-number';
 import { evaluateExpression, inBareUnit } from './evaluate-expression';
 import type { Display } from './field-props';
-import { formatAngle, formatLength, formatPlain } from './format-quantity';
+import { formatAngle, formatLength } from './format-quantity';
 import { NotUnderstood } from './not-understood';
 import { spellOut } from './spell-out';
 import type { Dimension } from './units';
@@ -55,7 +56,7 @@ export function parsePlain(text: string): Parsed {
     most: 1e12,
     noun: 'A number',
     example: 'Give a number such as 12, 0.5 or 1/8.',
-    show: formatPlain,
+    show: plainNumber,
   });
 }
 

@@ -123,7 +123,7 @@ function testSection(project: Project, index: number, method: Method, { testValu
 }
 
 /** What the strips give, and every cut in its order. */
-export function cuttingSection(project: Project, method: Method): SheetSection {
+export function cuttingSection(project: Project, method: Method, fractions = false): SheetSection {
   const { piece, stock, display } = project;
   const geometry = ringGeometry(piece);
   const strips = stripsOf(project, method, geometry);
@@ -131,8 +131,11 @@ export function cuttingSection(project: Project, method: Method): SheetSection {
   const count = staveCount(geometry, method, stock, ASSUMED_STOCK_SPREAD);
   return {
     title: 'Strips and cuts in their order',
-    paragraphs: stockSentences(method.name, pitch, count, ASSUMED_STOCK_SPREAD, stock, display),
-    tables: [stripTable(strips, display), { ...cutTable(strips, method.sequence, display), wordColumns: 4 }],
+    paragraphs: stockSentences(method.name, pitch, count, ASSUMED_STOCK_SPREAD, stock, display, fractions),
+    tables: [
+      stripTable(strips, display, fractions),
+      { ...cutTable(strips, method.sequence, display, fractions), wordColumns: 4 },
+    ],
   };
 }
 

@@ -21,13 +21,22 @@ export const useDocument = create<DocumentState>()(
 type Gesture = 'none' | 'untouched' | 'recorded';
 let gesture: Gesture = 'none';
 
+export interface SettledState {
+  /** Whether no number is being typed and nothing dragged, so that the project on the screen is what the person means. */
+  isSettled: boolean;
+}
+
+export const useSettled = create<SettledState>()(() => ({ isSettled: true }));
+
 /** From here to `endGesture` all edits are one undo step: a drag, or a number while it is typed. */
 export function beginGesture(): void {
   gesture = 'untouched';
+  useSettled.setState({ isSettled: false });
 }
 
 export function endGesture(): void {
   gesture = 'none';
+  useSettled.setState({ isSettled: true });
 }
 
 /** Changes the project. An edit that returns the same project is no edit. */

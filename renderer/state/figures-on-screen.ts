@@ -7,6 +7,7 @@ import { create } from 'zustand';
 import type { Project } from '../../sim/project/document';
 import { useDocument } from './document-store';
 import { needsStage, type RunState, useRun } from './run-store';
+import { shownProjectNow } from './shown-project';
 import { useView } from './view-store';
 
 /** Longer than a preview takes; figures that do not fit are softened only a little later. */
@@ -18,7 +19,7 @@ export interface FiguresOnScreen extends Pick<RunState, 'outcomes' | 'lastByName
 
 function figuresNow(): FiguresOnScreen {
   const { outcomes, lastByName, failures } = useRun.getState();
-  return { project: useDocument.getState().project, outcomes, lastByName, failures };
+  return { project: shownProjectNow(), outcomes, lastByName, failures };
 }
 
 export const useFiguresOnScreen = create<FiguresOnScreen>()(figuresNow);
@@ -36,7 +37,8 @@ function isSameMethods(a: Project, b: Project): boolean {
   return a.methods.length === b.methods.length && a.methods.every(({ name }, i) => name === b.methods[i]?.name);
 }
 
-useDocument.subscribe(({ project }) => {
+useDocument.subscribe(() => {
+  const project = shownProjectNow();
   const { switchedOff } = useView.getState();
   const isNew = project.methods.some(({ name }, i) => !switchedOff.includes(name) && needsStage(project, i, 'preview'));
   if (isNew && isSameMethods(project, useFiguresOnScreen.getState().project)) late ??= setTimeout(follow, LONGEST_MS);

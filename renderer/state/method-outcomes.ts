@@ -1,8 +1,8 @@
 /** Each method of the project with what is known about it so far. */
 import type { Method, Project } from '../../sim/project/document';
-import { useDocument } from './document-store';
 import { rememberLastResult } from './remember-last-result';
 import { type Outcome, outcomeKey, type RunState, useRun } from './run-store';
+import { useShownProject } from './shown-project';
 import { useView } from './view-store';
 
 export interface MethodOutcome {
@@ -38,7 +38,7 @@ export function methodOutcomes(
 }
 
 export function useMethodOutcomes(): MethodOutcome[] {
-  const project = useDocument((state) => state.project);
+  const project = useShownProject();
   const outcomes = useRun((state) => state.outcomes);
   const lastByName = useRun((state) => state.lastByName);
   const failures = useRun((state) => state.failures);

@@ -4,6 +4,7 @@ import type { Project } from '../../sim/project/document';
 import type { Problem } from '../../sim/project/problem';
 import { checkProject } from '../../sim/reading/checks';
 import { useDocument } from './document-store';
+import { PAGES, type Page } from './view-store';
 
 const NONE: readonly Problem[] = [];
 const known = new WeakMap<Project, readonly Problem[]>();
@@ -36,4 +37,30 @@ export function useProblemAt(path: string): string | undefined {
 /** Whether anything at or under this key path cannot be used. */
 export function useHasProblemUnder(path: string): boolean {
   return useDocument(({ project }) => problemsOf(project).some((problem) => problem.path.startsWith(path)));
+}
+
+/** The page that has the field at this key path; the limits stand on two. */
+function hasField(page: Page, path: string): boolean {
+  if (path.startsWith('limits.')) return page === 'verdict' || page === 'piece';
+  if (path.startsWith('methods[')) return page === 'methods';
+  if (path.startsWith('explain.')) return page === 'explain';
+  return page === (path.startsWith('run.') ? 'verdict' : 'piece');
+}
+
+/** Where a problem is mended. */
+export interface Mending {
+  page: Page;
+  /** Whether that is the page on the screen, so that its field says what is wrong. */
+  isHere: boolean;
+}
+
+export function mendingOf({ path }: Problem, shown: Page): Mending {
+  if (hasField(shown, path)) return { page: shown, isHere: true };
+  return { page: PAGES.find((page) => hasField(page, path)) ?? shown, isHere: false };
+}
+
+/** Why nothing can be printed or exported just now, in a sentence; null when it can. */
+export function whyNoOutput(): string | null {
+  const { project } = useDocument.getState();
+  return problemsOf(project).length > 0 ? 'A value cannot be used. Mend it first.' : null;
 }

@@ -8,7 +8,6 @@ import { type RunningRings, runRings } from '../../sim/questions/rings';
 import { TaskDropped, TaskFailed, type TaskPool } from '../../sim/questions/task-pool';
 import type { MethodResult, RunProgress } from '../../sim/run/prediction';
 import { useDocument } from './document-store';
-import { problemsOf } from './problems';
 import {
   forgetOutcome,
   keepFailure,
@@ -22,6 +21,7 @@ import {
   useRun,
   type Work,
 } from './run-store';
+import { shownProjectNow } from './shown-project';
 import { useView } from './view-store';
 
 /** Few enough that five methods are on the screen within 100 ms; more follow at once. */
@@ -159,7 +159,7 @@ export function simulateProject(pool: TaskPool, isDrawn: () => Promise<void>): S
       }
     }
     isWorking = false;
-    useRun.setState({ work: handRests === undefined ? null : nothingDone(useDocument.getState().project) });
+    useRun.setState({ work: handRests === undefined ? null : nothingDone(shownProjectNow()) });
   };
 
   const stopWaiting = (): void => {
@@ -183,12 +183,9 @@ export function simulateProject(pool: TaskPool, isDrawn: () => Promise<void>): S
   };
 
   const request = (): void => {
-    const { project } = useDocument.getState();
+    const project = shownProjectNow();
     stopWaiting();
-    if (problemsOf(project).length > 0) {
-      wanted = null;
-      dropRunning();
-    } else if (activeMethods(project).some((method) => needsStage(project, method, 'full'))) {
+    if (activeMethods(project).some((method) => needsStage(project, method, 'full'))) {
       begin(project);
     } else if (activeMethods(project).some((method) => needsGrading(project, method))) {
       if (!isWorking) useRun.setState({ work: nothingDone(project) });
@@ -202,6 +199,7 @@ export function simulateProject(pool: TaskPool, isDrawn: () => Promise<void>): S
 
   useDocument.subscribe((_, before) => {
     rememberShown(before.project);
+    rememberShown(shownProjectNow());
     request();
   });
   useView.subscribe((view, before) => {
@@ -219,7 +217,7 @@ export function simulateProject(pool: TaskPool, isDrawn: () => Promise<void>): S
       running?.rings.stop();
     },
     goOn() {
-      const { project } = useDocument.getState();
+      const project = shownProjectNow();
       for (const method of activeMethods(project)) {
         const outcome = useRun.getState().outcomes.get(outcomeKey(project, method));
         if (outcome?.result.prediction.stopReason === 'cancelled') forgetOutcome(project, method);

@@ -3,6 +3,7 @@ import { useDocument } from './document-store';
 import { type MethodOutcome, methodOutcomes, useMethodOutcomes } from './method-outcomes';
 import { problemsOf, useProblems } from './problems';
 import { useRun, type Work } from './run-store';
+import { shownProject, useShownProject } from './shown-project';
 import { useView } from './view-store';
 
 /** `summing`: stopped, but what was done by then is not on the screen yet. */
@@ -34,18 +35,19 @@ function standingOf({ hasProblems, work, showLimitMm, outcomes }: Known): Standi
 export function useStanding(): Standing {
   const hasProblems = useProblems().length > 0;
   const work = useRun((state) => state.work);
-  const showLimitMm = useDocument((state) => state.project.limits.showGapMm);
+  const showLimitMm = useShownProject().limits.showGapMm;
   return standingOf({ hasProblems, work, showLimitMm, outcomes: useMethodOutcomes() });
 }
 
 /** The same outside a panel. */
 export function standingNow(): Standing {
   const { project } = useDocument.getState();
+  const shown = shownProject(project);
   const run = useRun.getState();
   return standingOf({
     hasProblems: problemsOf(project).length > 0,
     work: run.work,
-    showLimitMm: project.limits.showGapMm,
-    outcomes: methodOutcomes(project, run, useView.getState().switchedOff),
+    showLimitMm: shown.limits.showGapMm,
+    outcomes: methodOutcomes(shown, run, useView.getState().switchedOff),
   });
 }

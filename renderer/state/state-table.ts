@@ -3,7 +3,7 @@
  * and whether undo brings it back. The compiler keeps the table complete.
  */
 import type { ChoiceState } from './choice-store';
-import type { DocumentState } from './document-store';
+import type { DocumentState, SettledState } from './document-store';
 import type { FileState } from './file-store';
 import type { JointsViewState } from './joints-view';
 import type { QuestionState } from './question-store';
@@ -18,6 +18,7 @@ export interface Keeping {
 
 type AnyState = ChoiceState &
   DocumentState &
+  SettledState &
   FileState &
   ViewState &
   RunState &
@@ -27,6 +28,7 @@ type AnyState = ChoiceState &
 
 export const STATE_TABLE = {
   project: { kept: 'file', undoable: true },
+  isSettled: { kept: 'nowhere', undoable: false },
 
   fileName: { kept: 'nowhere', undoable: false },
   place: { kept: 'nowhere', undoable: false },

@@ -2,8 +2,6 @@
 import { useEffect } from 'react';
 import type { QuestionProgress } from '../../sim/questions/ask-pool';
 import type { Answers, Question, QuestionKind } from '../../sim/questions/questions';
-import { useDocument } from './document-store';
-import { problemsOf } from './problems';
 import {
   answerPlace,
   askAgain,
@@ -13,8 +11,9 @@ import {
   useQuestions,
   wantQuestion,
 } from './question-store';
+import { useShownProject } from './shown-project';
 
-/** `waiting`: until the rings are done, or until the project can be simulated. */
+/** `waiting`: until the rings are done. */
 export type QuestionStanding = 'waiting' | 'working' | 'answered' | 'stopped' | 'failed';
 
 export interface QuestionOutcome<Answer> {
@@ -32,15 +31,15 @@ export interface QuestionOutcome<Answer> {
   goOn: () => void;
 }
 
-/** The answer as far as it is known; nothing is asked while `question` is null or the project has a problem. */
+/** The answer as far as it is known; nothing is asked while `question` is null. */
 export function useQuestion<Kind extends QuestionKind>(
   question: Question<Kind> | null,
   method: number,
 ): QuestionOutcome<Answers[Kind]> {
-  const project = useDocument((state) => state.project);
+  const project = useShownProject();
   const key = question ? questionKey(project, method, question) : '';
   const place = question ? answerPlace(project, method, question) : '';
-  const isAsked = question !== null && problemsOf(project).length === 0;
+  const isAsked = question !== null;
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key says all that the answer follows from.
   useEffect(() => {

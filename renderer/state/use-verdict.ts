@@ -5,11 +5,11 @@ import type { MethodResult, RingSample } from '../../sim/run/prediction';
 import type { Share } from '../../sim/statistics/estimates';
 import { type AheadPair, type Recommendation, recommendation } from '../../sim/wording/verdict';
 import { resultAtLimit } from './at-limit';
-import { useDocument } from './document-store';
 import { type FiguresOnScreen, useFiguresOnScreen } from './figures-on-screen';
 import { type MethodOutcome, methodOutcomes, useMethodOutcomes } from './method-outcomes';
 import { rememberLastResult } from './remember-last-result';
 import { useRun } from './run-store';
+import { useShownProject } from './shown-project';
 import { useView } from './view-store';
 
 export interface WeighedMethod {
@@ -73,7 +73,7 @@ function verdictFor(project: Project, outcomes: readonly MethodOutcome[]): Verdi
 const shownVerdict = rememberLastResult(verdictFor);
 
 export function useVerdict(): Verdict {
-  const project = useDocument((state) => state.project);
+  const project = useShownProject();
   const outcomes = useMethodOutcomes();
   return shownVerdict(project, outcomes);
 }

@@ -1,5 +1,8 @@
 /** Sentences for a value that cannot be used: what it is, the value seen, the value allowed, what to do. */
+import { MM_PER_INCH } from '../geometry/thresholds';
 import type { NumberRange, NumberWords } from './key';
+
+type Display = 'metric' | 'inch';
 
 export interface Problem {
   /** Key path in the file, e.g. `methods[0].blade.kerfMm`; '' for the file as a whole. */
@@ -47,6 +50,22 @@ export function withUnit(value: number | string, unit: string): string {
   return unit === '°' ? `${value}°` : `${value} ${unit}`;
 }
 
+/** A length in the unit on the page, as it was typed: "280 mm", "11.023622 in". */
+export function typedLength(mm: number, display: Display): string {
+  return display === 'inch' ? `${Number((mm / MM_PER_INCH).toPrecision(8))} in` : `${mm} mm`;
+}
+
+const ROUND = { up: Math.ceil, down: Math.floor, near: Math.round } as const;
+/** Below it a difference is dust of binary fractions. */
+const DUST = 1e-6;
+
+/** A length worked out, to 0.01 mm or 0.001 in; `up` for what is needed, `down` for what is allowed, so that it will do. */
+export function reckonedLength(mm: number, display: Display, way: keyof typeof ROUND = 'near'): string {
+  const steps = display === 'inch' ? (mm / MM_PER_INCH) * 1000 : mm * 100;
+  const dust = { up: -DUST, down: DUST, near: 0 }[way];
+  return display === 'inch' ? `${ROUND[way](steps + dust) / 1000} in` : `${ROUND[way](steps + dust) / 100} mm`;
+}
+
 /** "above 0 and up to 200 mm", "a whole number from 3 to 60". */
 export function rangeText(range: NumberRange, unit: string): string {
   const span = range.open
@@ -55,22 +74,34 @@ export function rangeText(range: NumberRange, unit: string): string {
   return range.whole ? `a whole number ${span}` : span;
 }
 
-function complaint(field: NumberWords, value: number): string {
-  const { range } = field;
-  if (range.open && value <= range.from) return `is not above ${range.from}`;
-  if (value < range.from) return `is below ${range.from}`;
-  if (value > range.to) return `is above ${range.to}`;
+function complaint({ from, to, open }: NumberRange, value: number): string {
+  if (open && value <= from) return `is not above ${from}`;
+  if (value < from) return `is below ${from}`;
+  if (value > to) return `is above ${to}`;
   return 'is not a whole number';
 }
 
-/** Why `value` cannot be that number; for a value of any kind, `undefined` meaning that the key is not there. */
-export function numberSentence(field: NumberWords, value: unknown): string {
-  const unit = field.unit ?? '';
-  const advice = `Give ${field.wanted}, ${rangeText(field.range, unit)}.`;
+/** The range in inches, never wider than it is in mm. */
+function inInches({ from, to, open, whole }: NumberRange): NumberRange {
+  const steps = (mm: number): number => (mm / MM_PER_INCH) * 1e4;
+  return { from: Math.ceil(steps(from)) / 1e4, to: Math.floor(steps(to)) / 1e4, open, whole };
+}
+
+/**
+ * Why `value` cannot be that number; for a value of any kind, `undefined` meaning that the key is not there.
+ *
+ * @param display the unit on the page; a file has its lengths in mm, whatever it displays
+ */
+export function numberSentence(field: NumberWords, value: unknown, display: Display = 'metric'): string {
+  const isInch = display === 'inch' && field.unit === 'mm';
+  const range = isInch ? inInches(field.range) : field.range;
+  const unit = isInch ? 'in' : (field.unit ?? '');
+  const advice = `Give ${field.wanted}, ${rangeText(range, unit)}.`;
   if (value === undefined) return `${field.label} is missing. ${advice}`;
   if (typeof value !== 'number' || Number.isNaN(value))
     return `${field.label} is ${valueText(value)}, not a number. ${advice}`;
-  return `${field.label} ${withUnit(String(value), unit)} ${complaint(field, value)}. ${advice}`;
+  const seen = isInch ? typedLength(value, display) : withUnit(String(value), unit);
+  return `${field.label} ${seen} ${complaint(range, isInch ? value / MM_PER_INCH : value)}. ${advice}`;
 }
 
 /** Why `value` is not one of the words that `label` takes. */

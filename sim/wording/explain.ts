@@ -19,6 +19,7 @@ import {
   type Display,
   gapText,
   lengthText,
+  limitText,
   listText,
   notClosingText,
   piecesText,
@@ -87,7 +88,7 @@ function openingText(mm: number, display: Display): string {
 
 /** "43 of 50 within 0.15 mm". */
 export function dotsText(gapsMm: readonly number[], limitMm: number, display: Display): string {
-  return `${countAtMost(gapsMm, limitMm)} of ${gapsMm.length} within ${gapText(limitMm, display)}`;
+  return `${countAtMost(gapsMm, limitMm)} of ${gapsMm.length} within ${limitText(limitMm, display)}`;
 }
 
 /** What to expect of a ring made so, the chance first. */

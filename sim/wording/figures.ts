@@ -1,11 +1,15 @@
 /** Figures as words and tables show them: no more digits than their uncertainty allows, and units always said. */
 import { MM_PER_INCH, WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
 import type { Interval, Share } from '../statistics/estimates';
+import { plainNumber } from './plain-number';
 
 export type Display = 'metric' | 'inch';
 
 /** A sentence begins with it. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Gaps that differ by less are the same gap. */
+const SAME_MM = 1e-4;
 
 const fixed = (value: number, decimals: number): string => {
   const text = value.toFixed(decimals);
@@ -68,6 +72,36 @@ export function gapText(mm: number, display: Display, uncertaintyMm = 0.03): str
     : [mm, uncertaintyMm, 'mm'];
   const least = inch ? 3 : 2;
   return `${fixed(value, Math.max(least, decimalsFor(uncertainty, least + 1)))} ${unit}`;
+}
+
+/** A limit as its field shows it: what was put in is never said rounder than it is. */
+export function limitText(mm: number, display: Display): string {
+  const [value, unit, least] = display === 'inch' ? [mm / MM_PER_INCH, 'in', 3] : [mm, 'mm', 2];
+  const typed = plainNumber(value, least + 1);
+  const [, decimals = ''] = typed.split('.');
+  // Zeros at the end, so that the figure keeps its width while it is dragged.
+  return `${decimals.length < least ? fixed(value, least) : typed} ${unit}`;
+}
+
+/** Of two gaps held against each other, the difference shown may be off by this share of the true one. */
+const TOLD_APART = 0.15;
+const MOST_EXTRA = 2;
+
+/** Two gaps that are held against each other, in the same digits, and as many as tell how far they are apart. */
+export function comparedGaps(a: number, b: number, display: Display): [string, string] {
+  const unitMm = display === 'inch' ? MM_PER_INCH : 1;
+  const least = display === 'inch' ? 3 : 2;
+  const apart = Math.abs(a - b) / unitMm;
+  const shown = (mm: number, decimals: number): number => Number((mm / unitMm).toFixed(decimals));
+  let decimals = least;
+  const isTrue = (): boolean =>
+    Math.abs(Math.abs(shown(a, decimals) - shown(b, decimals)) - apart) <= TOLD_APART * apart;
+  if (apart * unitMm >= SAME_MM) while (decimals < least + MOST_EXTRA && !isTrue()) decimals++;
+  const text = (mm: number): string =>
+    mm > WILL_NOT_CLOSE_MM
+      ? gapText(mm, display)
+      : `${fixed(mm / unitMm, decimals)} ${display === 'inch' ? 'in' : 'mm'}`;
+  return [text(a), text(b)];
 }
 
 /** In decimal degrees, or in degrees and minutes. */

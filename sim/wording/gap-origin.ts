@@ -1,6 +1,6 @@
 /** Where the gaps of a method come from, in one sentence. */
 import type { SourceBudget, SourceEffect } from '../budget/budget';
-import { type Display, gapText } from './figures';
+import { comparedGaps, type Display } from './figures';
 import { SOURCE_WORDS } from './sources';
 
 /** A second source that would narrow the gap by at least this part of what the first does is named too. */
@@ -19,7 +19,7 @@ export function gapOriginSentence(budget: SourceBudget, display: Display): strin
   const [first] = tellingSources(budget);
   if (first === undefined)
     return 'From no single source: none of them, made perfect, would narrow the gap for certain.';
-  const without = gapText(first.showGapP95WithoutMm, display);
+  const [without] = comparedGaps(first.showGapP95WithoutMm, budget.showGapP95Mm, display);
   const wouldBe = without.startsWith('over')
     ? `more than 5 of 100 pieces would still show a gap ${without}`
     : `95 of 100 pieces would show no gap over ${without}`;
@@ -29,11 +29,12 @@ export function gapOriginSentence(budget: SourceBudget, display: Display): strin
 
 /** What the sentence above is to be held against, and the source close behind the one it names. */
 export function gapNowSentence(budget: SourceBudget, display: Display): string {
-  const now = gapText(budget.showGapP95Mm, display);
+  const [first, second] = tellingSources(budget);
+  const nowMm = budget.showGapP95Mm;
+  const [now] = comparedGaps(nowMm, first?.showGapP95WithoutMm ?? nowMm, display);
   const stands = now.startsWith('over')
     ? `As things are, more than 5 of 100 pieces show a gap ${now}.`
     : `As things are, 95 of 100 pieces show no gap over ${now}.`;
-  const [first, second] = tellingSources(budget);
   if (!first || !second || gainOf(second) < NEARLY_AS_MUCH * gainOf(first)) return stands;
   return `${stands} Nearly as much comes from ${SOURCE_WORDS[second.source].cause}.`;
 }

@@ -3,7 +3,7 @@ import { NO_GAP_MM, WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
 import type { Assembly } from '../project/document';
 import type { JointOpening, SingleRing } from '../run/single-ring';
 import type { TouchExcess } from '../run/touch-excess';
-import { capital, countText, type Display, gapText, lengthText, listText } from './figures';
+import { capital, comparedGaps, countText, type Display, gapText, lengthText, listText } from './figures';
 import type { TextTable } from './tables';
 
 /** "joint 3"; joints are counted from 1. */
@@ -78,6 +78,7 @@ export function jointsSentence(p95Mm: readonly number[], display: Display): stri
   const most = Math.max(...p95Mm);
   const least = Math.min(...p95Mm);
   const gap = (mm: number): string => gapText(mm, display);
+  const [leastText, mostText] = comparedGaps(least, most, display);
   if (most < NO_GAP_MM) return 'At every joint 95 of 100 rings are tight.';
   if (most > WILL_NOT_CLOSE_MM && least > WILL_NOT_CLOSE_MM)
     return `At every joint more than 5 of 100 rings gape ${gap(most)}.`;
@@ -90,8 +91,8 @@ export function jointsSentence(p95Mm: readonly number[], display: Display): stri
   const wide =
     most > WILL_NOT_CLOSE_MM
       ? `more than 5 of 100 rings gape ${gap(most)} there`
-      : `95 of 100 rings stay under ${gap(most)} there`;
-  return `${capital(jointName(widest))} gapes most: ${wide}; ${jointName(tightest)} least: ${gap(least)}.`;
+      : `95 of 100 rings stay under ${mostText} there`;
+  return `${capital(jointName(widest))} gapes most: ${wide}; ${jointName(tightest)} least: ${leastText}.`;
 }
 
 /** One row a joint; `ring` is the ring that is looked at, if there is one. */

@@ -2,7 +2,7 @@
 import type { MouthAgainstGap } from '../decide/mouth-against-gap';
 import type { AssemblyBy } from '../project/document';
 import type { Share, SpreadSummary } from '../statistics/estimates';
-import { type Display, gapText, lengthText, shareText } from './figures';
+import { type Display, lengthText, limitText, shareText } from './figures';
 import type { TextTable } from './tables';
 
 /** A mouth is read with a rule. */
@@ -59,7 +59,7 @@ export function mouthAgainstGapSentence(found: MouthAgainstGap, limitMm: number,
       : `overlapping by more than ${mouthSizeText(mm, display)}`;
   };
   return (
-    `A gap over ${gapText(limitMm, display)} is left in ${shareText(highest)} of the rings whose mouth is ${beyond(upperMm, true)}, ` +
+    `A gap over ${limitText(limitMm, display)} is left in ${shareText(highest)} of the rings whose mouth is ${beyond(upperMm, true)}, ` +
     `in ${shareText(lowest)} of those ${beyond(lowerMm, false)}, and in ${shareText(middle)} of the half between.`
   );
 }
@@ -88,7 +88,7 @@ export function mouthAgainstGapTable(found: MouthAgainstGap, limitMm: number, di
   const [lower, upper] = [signed(found.lowerMm, display), signed(found.upperMm, display)];
   const row = (name: string, share: Share): string[] => [name, shareText(share)];
   return {
-    head: ['Mouth (overlap below 0)', `Gap over ${gapText(limitMm, display)}`],
+    head: ['Mouth (overlap below 0)', `Gap over ${limitText(limitMm, display)}`],
     rows: [
       row(`below ${lower}: the lowest quarter`, found.lowest),
       row(`${lower} to ${upper}: the half between`, found.middle),

@@ -6,7 +6,7 @@ import type { Piece, Project } from '../project/document';
 import type { AirChange, MoistureChange, SawingForecast, SeasonForecast } from '../season/forecast';
 import type { MovementStanding } from '../season/woods';
 import { signedText } from './differences';
-import { angleText, type Display, gapText, lengthText } from './figures';
+import { angleText, type Display, gapText, lengthText, limitText } from './figures';
 import type { TextTable } from './tables';
 
 const SAWING_WORDS = { flatsawn: 'Flatsawn', quartersawn: 'Quartersawn' } as const;
@@ -91,7 +91,7 @@ export function seasonSentences({ sawings }: SeasonForecast, { piece, limits, di
     return (
       `${titleOf(forecast)}: were the joints free to move, each would open by up to ${gapText(widest, display)} ` +
       `${where}, where it ${shows ? 'shows' : 'is hidden'}: ${widest > limit ? 'over' : 'within'} the ` +
-      `${gapText(limit, display)} allowed there.`
+      `${limitText(limit, display)} allowed there.`
     );
   });
 }

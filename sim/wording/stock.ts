@@ -5,13 +5,13 @@ import type { Strip, StripCut } from '../stock/strips';
 import { countText, type Display, lengthText } from './figures';
 import type { TextTable } from './tables';
 
-/** To a tenth of a mm or 1/64 of an inch: finer than a strip is measured. */
-const lengthAlong = (mm: number, display: Display): string =>
-  lengthText(mm, display, { uncertaintyMm: 0.1, fractions: true });
+/** To a tenth of a mm, or to 1/64 of an inch where fractions are wanted: finer than a strip is measured. */
+const lengthAlong = (mm: number, display: Display, fractions: boolean): string =>
+  lengthText(mm, display, { uncertaintyMm: 0.1, fractions });
 
 /** One row a strip. Staves are counted from 1. */
-export function stripTable(strips: readonly Strip[], display: Display): TextTable {
-  const length = (mm: number) => lengthAlong(mm, display);
+export function stripTable(strips: readonly Strip[], display: Display, fractions = false): TextTable {
+  const length = (mm: number) => lengthAlong(mm, display, fractions);
   return {
     head: ['Strip', 'Staves', 'Needed', 'Length', 'To spare'],
     rows: strips.map(({ firstStave, staves, lengthMm, neededMm }, strip) => [
@@ -33,8 +33,13 @@ function facesText({ right, left }: StripCut): string {
 }
 
 /** One row a cut, in the order of the work. */
-export function cutTable(strips: readonly Strip[], sequence: Method['sequence'], display: Display): TextTable {
-  const length = (mm: number) => lengthAlong(mm, display);
+export function cutTable(
+  strips: readonly Strip[],
+  sequence: Method['sequence'],
+  display: Display,
+  fractions = false,
+): TextTable {
+  const length = (mm: number) => lengthAlong(mm, display, fractions);
   const turned = sequence === 'flipFace' ? 'face turned over' : 'end for end';
   return {
     head: ['Strip', 'Cut', 'Makes', 'Strip lies', 'Kerf from', 'to', 'Left after it'],
@@ -60,9 +65,10 @@ export function stockSentences(
   spread: StockSpread,
   stock: Stock,
   display: Display,
+  fractions = false,
 ): string[] {
   const length = (mm: number) => lengthText(mm, display);
-  const said = [`“${name}”: one stave uses up ${length(pitchMm)} of strip.`];
+  const said = [`“${name}”: one stave uses up ${lengthText(pitchMm, display, { fractions })} of strip.`];
   if (count === undefined) {
     said.push('The file gives no strip length, so the strips are taken just long enough and none comes up short.');
     return said;

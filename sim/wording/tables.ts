@@ -75,8 +75,8 @@ export function methodTable(results: readonly MethodResult[], display: Display):
 }
 
 /** The nominal ring: what it measures and how the saw is set. */
-export function geometryTable(geometry: GeometrySummary, display: Display): TextTable {
-  const length = (mm: number): string => lengthText(mm, display);
+export function geometryTable(geometry: GeometrySummary, display: Display, fractions = false): TextTable {
+  const length = (mm: number): string => lengthText(mm, display, { fractions });
   return {
     head: ['The ring', ''],
     rows: [

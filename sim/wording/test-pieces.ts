@@ -2,6 +2,7 @@
 
 import { ringGeometry } from '../geometry/ring';
 import { MM_PER_INCH } from '../geometry/thresholds';
+import { TEST_KIND_NAMES } from '../project/choice-words';
 import type { Method, Piece, TestCuts, TestKind } from '../project/document';
 import type { TestPieceFigures, TestPieceKind } from '../testing/bench-card';
 import { LEAST_SENSITIVITY_MM_PER_DEG } from '../testing/test-reading';
@@ -15,25 +16,25 @@ export interface TestKindWords {
 }
 
 export const TEST_KIND_WORDS: Readonly<Record<TestKind, TestKindWords>> = {
-  none: { label: 'No test', name: 'no test piece', explanation: 'The first cuts are those of the piece.' },
+  none: { label: 'No test', name: TEST_KIND_NAMES.none, explanation: 'The first cuts are those of the piece.' },
   fullRing: {
     label: 'A whole ring',
-    name: 'a whole ring',
+    name: TEST_KIND_NAMES.fullRing,
     explanation: 'Cut in scrap and closed dry; the last joint shows what all the others add up to.',
   },
   halfRing: {
     label: 'Half a ring',
-    name: 'half a ring',
+    name: TEST_KIND_NAMES.halfRing,
     explanation: 'One end face is held flat to a straightedge, the other end is read: half the wood, half the reading.',
   },
   twoHalvesTogether: {
     label: 'Two halves together',
-    name: 'two halves together',
+    name: TEST_KIND_NAMES.twoHalvesTogether,
     explanation: 'Two dry half rings meet at one side; the opening at the other shows as much as a whole ring.',
   },
   pair: {
     label: 'A pair of offcuts',
-    name: 'a pair of offcuts',
+    name: TEST_KIND_NAMES.pair,
     explanation:
       'One closed joint is held to a reference angle and read at the end of an arm: the least wood, seldom the most told.',
   },

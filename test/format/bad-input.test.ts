@@ -164,8 +164,8 @@ describe('values', () => {
       // 12 staves of 400·tan 15° = 107.18 − 15·tan 15° + 2.8/cos 15° = 106.059 mm, 15 mm of trim, 200 mm to hold: 1487.71 mm.
       'strips too short',
       { 'stock.stripLengthMm': 1000 },
-      'stock.stripLengthMm: Strip length 1000 mm is too short: method "Only" needs 1487.8 mm, ' +
-        'for trim 15 mm, 12 staves of 106.1 mm and 200 mm to hold.',
+      'stock.stripLengthMm: Strip length 1000 mm is too short: “Only” needs 1487.72 mm, ' +
+        'for trim 15 mm, 12 staves of 106.06 mm and 200 mm to hold.',
     ],
     [
       'more strips than staves',
@@ -175,22 +175,22 @@ describe('values', () => {
     [
       'two halves of an odd ring',
       { 'piece.sides': 11, 'methods[0].assembly.by': 'twoHalves' },
-      'methods[0].assembly.by: Assembly twoHalves needs an even number of sides, but there are 11.',
+      'methods[0].assembly.by: “Only” is put together in two halves, which needs an even number of sides, but there are 11.',
     ],
     [
       'half a test ring of an odd ring',
       { 'piece.sides': 11, 'methods[0].test.kind': 'halfRing' },
-      'methods[0].test.kind: Test piece halfRing needs an even number of sides, but there are 11.',
+      'methods[0].test.kind: “Only” is tested with half a ring, which needs an even number of sides, but there are 11.',
     ],
     [
       'two test halves of an odd ring',
       { 'piece.sides': 11, 'methods[0].test.kind': 'twoHalvesTogether' },
-      'methods[0].test.kind: Test piece twoHalvesTogether needs an even number of sides, but there are 11.',
+      'methods[0].test.kind: “Only” is tested with two halves together, which needs an even number of sides, but there are 11.',
     ],
     [
       'sides swapped with ripped staves',
       { 'piece.grain': 'upStave', 'methods[0].sequence': 'swapSides' },
-      'methods[0].sequence: Cut sequence swapSides needs the grain along the ring, but it runs up the stave',
+      'methods[0].sequence: “Strip turned end for end” needs the grain around the ring, but it runs up the stave',
     ],
     [
       'a plate as thick as the kerf',
@@ -217,7 +217,7 @@ describe('values', () => {
     [
       'two methods of one name',
       { methods: [{ name: 'Stop' }, { name: 'Line' }, { name: 'Stop' }] },
-      'methods[2].name: Name of the method "Stop" is already that of methods[0].',
+      'methods[2].name: Another method is called “Stop” already.',
     ],
     ['methods that are no list', { methods: { name: 'Stop' } }, 'methods: Methods is a group of keys, not a list.'],
     [

@@ -7,7 +7,6 @@ import { FailureBoundary } from '../../parts/failure-boundary';
 import { PageFrame } from '../../parts/page-frame';
 import { WorkMark } from '../../parts/work-mark';
 import { methodIndexOf } from '../../report/method-index';
-import { useProblems } from '../../state/problems';
 import { type QuestionOutcome, useQuestion } from '../../state/use-question';
 import { useView } from '../../state/view-store';
 import './explain.css';
@@ -21,8 +20,7 @@ const NO_ANSWERS: MakerAnswers = { budget: null, testValue: null };
 export function ExplainPage() {
   const { input, isFresh } = useSheet();
   const kind = useView((view) => view.sheetKind);
-  const problems = useProblems();
-  const isSoft = !isFresh || problems.length > 0;
+  const isSoft = !isFresh;
   return (
     <PageFrame
       question="What can be promised, and why is no joint perfect?"
@@ -35,13 +33,6 @@ export function ExplainPage() {
       consequences={
         <>
           <WorkMark />
-          {problems.length > 0 && (
-            <ul className="problems">
-              {problems.map(({ path, sentence }) => (
-                <li key={path}>{sentence}</li>
-              ))}
-            </ul>
-          )}
           {input !== null && (
             <FailureBoundary what="sheet" key={kind}>
               {kind === 'client' ? (

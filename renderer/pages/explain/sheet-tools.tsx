@@ -5,6 +5,7 @@ import { fileNameFor } from '../../exports/file-name';
 import { SaveSheetPicture } from '../../exports/save-sheet-picture';
 import { useHost } from '../../parts/host-context';
 import { useOffer } from '../../state/offered-commands';
+import { useProblems } from '../../state/problems';
 import { announce, refuse } from '../../state/view-store';
 
 interface SheetToolsProps {
@@ -16,6 +17,7 @@ interface SheetToolsProps {
 export function SheetTools({ input, kind, answers }: SheetToolsProps) {
   const host = useHost();
   const [isPrinting, setPrinting] = useState(false);
+  const isRefused = useProblems().length > 0;
   const savePdf = async (): Promise<void> => {
     setPrinting(true);
     try {
@@ -34,10 +36,10 @@ export function SheetTools({ input, kind, answers }: SheetToolsProps) {
   useOffer('save-pdf', savePdf);
   return (
     <div className="sheet-tools">
-      <button type="button" onClick={() => window.print()}>
+      <button type="button" disabled={isRefused} onClick={() => window.print()}>
         Print
       </button>
-      <button type="button" disabled={isPrinting} onClick={() => void savePdf()}>
+      <button type="button" disabled={isPrinting || isRefused} onClick={() => void savePdf()}>
         {isPrinting ? 'Making the PDF' : 'Save as PDF'}
       </button>
       {kind === 'client' && <SaveSheetPicture />}

@@ -2,7 +2,7 @@
 import { useMemo } from 'react';
 import type { SheetInput } from '../../../main/contract/report';
 import { explainedResult } from '../../../sim/wording/explain';
-import { useDocument } from '../../state/document-store';
+import { useShownProject } from '../../state/shown-project';
 import { useVerdict } from '../../state/use-verdict';
 import { useView } from '../../state/view-store';
 
@@ -14,7 +14,7 @@ export interface SheetOnScreen {
 }
 
 export function useSheet(): SheetOnScreen {
-  const project = useDocument((state) => state.project);
+  const project = useShownProject();
   const paper = useView((view) => view.paper);
   const { methods } = useVerdict();
   return useMemo(() => {

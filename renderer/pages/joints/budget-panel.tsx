@@ -11,16 +11,17 @@ import {
   weighedSources,
 } from '../../../sim/wording/budget';
 import type { Display } from '../../../sim/wording/figures';
-import { gapText } from '../../../sim/wording/figures';
+import { gapText, limitText } from '../../../sim/wording/figures';
 import { SOURCE_WORDS } from '../../../sim/wording/sources';
 import { gapScale } from '../../charts/gap-scale';
 import { type ColumnPlace, type PlottedColumn, PlottedRows } from '../../charts/plotted-rows';
 import { QuestionPanel } from '../../charts/question-panel';
 import { TextTableView } from '../../charts/text-table';
-import { formatLength, lengthUnit } from '../../inputs/format-quantity';
+import { formatLength } from '../../inputs/format-quantity';
 import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { markOf } from '../../parts/method-mark';
 import { useDocument } from '../../state/document-store';
+import { useShownProject } from '../../state/shown-project';
 import type { QuestionOutcome } from '../../state/use-question';
 
 interface BudgetPanelProps {
@@ -36,7 +37,7 @@ const PERCENT_TICKS = [0, 25, 50, 75, 100];
 
 export function BudgetPanel({ outcome, methodIndex }: BudgetPanelProps) {
   const display = useDocument((state) => state.project.display);
-  const limitMm = useDocument((state) => state.project.limits.showGapMm);
+  const limitMm = useShownProject().limits.showGapMm;
   return (
     <QuestionPanel
       title="What each source of error brings"
@@ -44,7 +45,7 @@ export function BudgetPanel({ outcome, methodIndex }: BudgetPanelProps) {
       room="24rem"
       caption={() =>
         'Left: the part of the worst gap’s spread that would go with the source, with where it may lie; parts overlap and ' +
-        `need not add up to 100. Right: the gap that 95 of 100 pieces would stay under were the source perfect, in ${lengthUnit(display)}.`
+        `need not add up to 100. Right: the gap that 95 of 100 pieces would stay under were the source perfect, in ${display === 'inch' ? 'inches' : 'mm'}.`
       }
       table={({ budget, indices }) => (
         <>
@@ -106,7 +107,7 @@ function Budget({ answer: { budget, indices }, display, limitMm, colour }: Budge
       </PlottedRows>
       <p className="note">
         {lengthsOnOneLine(
-          `Upright line: as things are, ${gapText(budget.showGapP95Mm, display)}; broken line: the limit, ${gapText(limitMm, display)}.`,
+          `Upright line: as things are, ${gapText(budget.showGapP95Mm, display, 0.001)}; broken line: the limit, ${limitText(limitMm, display)}.`,
         )}{' '}
         Parts near 0 are estimates from few chance draws and may come out a little below 0.
       </p>

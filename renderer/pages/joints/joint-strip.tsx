@@ -3,7 +3,7 @@
 import { jointFigures } from '../../../sim/export/joint-figures';
 import { WILL_NOT_CLOSE_MM } from '../../../sim/geometry/thresholds';
 import type { Assembly, Project } from '../../../sim/project/document';
-import { capital, gapText } from '../../../sim/wording/figures';
+import { capital, gapText, limitText } from '../../../sim/wording/figures';
 import { betweenText, closingSentence, jointName, jointsSentence, jointTable } from '../../../sim/wording/joints';
 import { ChartFrame } from '../../charts/chart-frame';
 import { gapScale } from '../../charts/gap-scale';
@@ -75,7 +75,7 @@ export function JointStrip(props: JointStripProps) {
               jointP95Mm={jointP95Mm}
               maxMm={scale.maxMm}
               limitMm={limitMm}
-              limitText={gapText(limitMm, display)}
+              limitText={limitText(limitMm, display)}
               colour={markOf(methodIndex).colour}
               marked={marked}
               onMark={onMark}

@@ -12,9 +12,8 @@ import { FailureBoundary } from '../../parts/failure-boundary';
 import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { PageFrame } from '../../parts/page-frame';
 import { WorkMark } from '../../parts/work-mark';
-import { useDocument } from '../../state/document-store';
 import { useJointsView } from '../../state/joints-view';
-import { useProblems } from '../../state/problems';
+import { useShownProject } from '../../state/shown-project';
 import { type QuestionOutcome, useQuestion } from '../../state/use-question';
 import { AccuracyPanel } from './accuracy-panel';
 import { AimPanel } from './aim-panel';
@@ -28,14 +27,13 @@ import { useBudget } from './use-budget';
 import { type LookedAt, type ShownRing, useLookedAt, useShownRing } from './use-looked-at';
 
 export function JointsPage() {
-  const project = useDocument((state) => state.project);
-  const problems = useProblems();
+  const project = useShownProject();
   const lookedAt = useLookedAt();
   const shown = useShownRing(lookedAt);
   const budget = useBudget(lookedAt.index);
   const suited = suitedExaggeration(project.piece, project.limits.showGapMm);
   const exaggeration = useJointsView((view) => view.exaggeration) ?? suited;
-  const isSoft = problems.length > 0 || !budget.isFresh;
+  const isSoft = !budget.isFresh;
   return (
     <PageFrame
       question={`Where do the gaps of “${lookedAt.method.name}” come from?`}
@@ -60,13 +58,6 @@ export function JointsPage() {
               ? gapOriginSentence(budget.answer.budget, project.display)
               : ''}
           </p>
-          {problems.length > 0 && (
-            <ul className="problems">
-              {problems.map(({ path, sentence }) => (
-                <li key={path}>{sentence}</li>
-              ))}
-            </ul>
-          )}
           {lookedAt.failure !== null && <p className="problem">{lookedAt.failure}</p>}
           <Panels {...{ project, lookedAt, shown, budget }} exaggeration={exaggeration > 0 ? exaggeration : suited} />
         </>

@@ -8,7 +8,7 @@ import type { Method, Project } from '../../../sim/project/document';
 import type { MethodResult } from '../../../sim/run/prediction';
 import { quantileDots } from '../../../sim/statistics/dots';
 import { sortedCopy } from '../../../sim/statistics/quantiles';
-import { gapText } from '../../../sim/wording/figures';
+import { limitText } from '../../../sim/wording/figures';
 import {
   mouthAgainstGapSentence,
   mouthAgainstGapTable,
@@ -172,7 +172,7 @@ function MouthAndGap({
           {(place) => (
             <>
               <ClosedLine place={place} />
-              <LimitMark place={place} limitMm={limitMm} limitText={gapText(limitMm, display)} />
+              <LimitMark place={place} limitMm={limitMm} limitText={limitText(limitMm, display)} />
               {rings.map(({ ring, mouthMm, gapMm }) => (
                 <circle
                   key={ring}

@@ -4,14 +4,14 @@ import { jointFigures } from '../../../sim/export/joint-figures';
 import { NO_GAP_MM } from '../../../sim/geometry/thresholds';
 import type { Project } from '../../../sim/project/document';
 import type { JointOpening, SingleRing } from '../../../sim/run/single-ring';
-import { capital, gapText } from '../../../sim/wording/figures';
+import { capital, gapText, limitText } from '../../../sim/wording/figures';
 import { betweenText, jointName, jointTable, openingsText, ringSentence, shownGap } from '../../../sim/wording/joints';
+import { plainNumber } from '../../../sim/wording/plain-number';
 import { ChartFrame } from '../../charts/chart-frame';
 import { TextTableView } from '../../charts/text-table';
 import { mostExaggeration } from '../../drawing/gap-outline';
 import { RingGaps } from '../../drawing/ring-gaps';
 import { useRingsToSave } from '../../exports/project-exports';
-import { formatPlain } from '../../inputs/format-quantity';
 import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import type { QuestionOutcome } from '../../state/use-question';
 
@@ -47,8 +47,8 @@ export function RingPanel({ project, outcome, exaggeration, jointP95Mm, marked, 
             : 'The ring is drawn when all rings are closed.'}{' '}
           {isOpen &&
             (used < exaggeration
-              ? `To scale, gaps drawn ${formatPlain(used, 1)} times as wide; any wider and staves would vanish.`
-              : `To scale, gaps drawn ${formatPlain(used, 1)} times as wide.`)}
+              ? `To scale, gaps drawn ${plainNumber(used, 1)} times as wide; any wider and staves would vanish.`
+              : `To scale, gaps drawn ${plainNumber(used, 1)} times as wide.`)}
         </span>
       }
       table={<TextTableView table={jointTable(jointP95Mm, drawn, display)} marked={marked} onMark={onMark} />}
@@ -118,7 +118,7 @@ function JointCard({ project, joints, marked, jointP95Mm }: JointCardProps) {
         </div>
       </dl>
       {isOver && (
-        <p className="over-limit">{lengthsOnOneLine(`Over the limit of ${gapText(limits.showGapMm, display)}.`)}</p>
+        <p className="over-limit">{lengthsOnOneLine(`Over the limit of ${limitText(limits.showGapMm, display)}.`)}</p>
       )}
       {p95 !== undefined && (
         <p className="note">
@@ -136,7 +136,7 @@ function JointCard({ project, joints, marked, jointP95Mm }: JointCardProps) {
           <svg viewBox="0 0 12 12" aria-hidden="true" className="gap-joint over">
             <path className="gap-space" d="M1 1H11L7 11H5Z" />
           </svg>
-          {lengthsOnOneLine(`shows more than ${gapText(limits.showGapMm, display)}`)}
+          {lengthsOnOneLine(`shows more than ${limitText(limits.showGapMm, display)}`)}
         </li>
       </ul>
     </section>

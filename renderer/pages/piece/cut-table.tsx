@@ -1,21 +1,23 @@
 /** What each method takes out of the strips. */
 import { cutPlanFigures } from '../../../sim/export/piece-figures';
 import type { RingGeometry } from '../../../sim/geometry/ring';
+import type { Project } from '../../../sim/project/document';
 import { lengthText } from '../../../sim/wording/figures';
 import { SaveTable } from '../../exports/save-table';
 import { ColumnHead } from '../../inputs/explained';
 import { MethodLabel } from '../../parts/method-mark';
 import { Scrolls } from '../../parts/scrolls';
-import { useDocument } from '../../state/document-store';
+import { useView } from '../../state/view-store';
 import { cutPlan } from './cut-plan';
 
 const TITLE = 'Cuts and strips';
 
-export function CutTable({ geometry }: { geometry: RingGeometry }) {
-  const project = useDocument((state) => state.project);
+/** @param props.project one whose piece can be made */
+export function CutTable({ project, geometry }: { project: Project; geometry: RingGeometry }) {
   const { display, methods, stock } = project;
+  const fractions = useView((view) => view.inchFractions);
   const plans = methods.map((method) => ({ name: method.name, ...cutPlan(project, geometry, method) }));
-  const length = (mm: number): string => lengthText(mm, display, { uncertaintyMm: 0.1 });
+  const length = (mm: number): string => lengthText(mm, display, { uncertaintyMm: 0.1, fractions });
   return (
     <section className="group saved" aria-labelledby="cuts-title">
       <h2 id="cuts-title">{TITLE}</h2>

@@ -6,14 +6,16 @@ import { ChoiceField } from '../../inputs/choice-field';
 import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { Scrolls } from '../../parts/scrolls';
 import { cuttingSection } from '../../report/maker-sections';
+import { useView } from '../../state/view-store';
 
 /** @param project one that can be computed */
 export function CuttingOrder({ project }: { project: Project }) {
   const [wanted, setWanted] = useState('');
+  const fractions = useView((view) => view.inchFractions);
   const names = project.methods.map(({ name }) => name);
   const method = project.methods.find(({ name }) => name === wanted) ?? project.methods[0];
   if (!method) return null;
-  const { title, paragraphs, tables } = cuttingSection(project, method);
+  const { title, paragraphs, tables } = cuttingSection(project, method, fractions);
   const [strips, cuts] = tables;
   return (
     <section className="group worded" aria-labelledby="order-title">

@@ -1,5 +1,4 @@
 /** What is made, and how the saw is set for it: drawing, settings, strips and cautions follow every change at once. */
-import { useState } from 'react';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import type { Project } from '../../../sim/project/document';
 import { warnings } from '../../../sim/reading/checks';
@@ -16,6 +15,7 @@ import { LimitInputs } from '../../parts/limit-inputs';
 import { PageFrame } from '../../parts/page-frame';
 import { useDocument } from '../../state/document-store';
 import { useProblems } from '../../state/problems';
+import { useShownProject } from '../../state/shown-project';
 import { useView } from '../../state/view-store';
 import { CostInputs } from './cost-inputs';
 import { CutTable } from './cut-table';
@@ -32,16 +32,18 @@ export function PiecePage() {
   const fractions = useView((view) => view.inchFractions);
   const angleStyle = useView((view) => view.angleStyle);
   const problems = useProblems().filter(({ path }) => !path.startsWith('methods'));
-  const drawn = useLastThatStands(project, problems.length === 0);
+  const shown = useShownProject();
+  const isHeld = problems.length > 0;
+  // A piece that stands is drawn, whatever is wrong with a method.
+  const drawn = isHeld ? shown : project;
   const { piece, display } = drawn;
   const drawing = { piece, display, fractions, angleStyle };
   const geometry = ringGeometry(piece);
-  const isSoft = problems.length > 0;
-  const className = isSoft ? 'softened' : undefined;
   return (
     <PageFrame
       question="What do you make, and how is the saw set for it?"
-      answer={<span className={className}>{settingSentence(drawn, angleStyle)}</span>}
+      answer={settingSentence(drawn, angleStyle, fractions)}
+      problems={problems}
       inputs={
         <>
           <RingInputs />
@@ -54,16 +56,9 @@ export function PiecePage() {
       }
       consequences={
         <>
-          <ShortHold project={project} isSpoken />
-          {problems.length > 0 && (
-            <ul className="problems">
-              {problems.map(({ path, sentence }) => (
-                <li key={path}>{sentence}</li>
-              ))}
-            </ul>
-          )}
+          <ShortHold project={drawn} isSpoken />
           <Warnings project={project} />
-          <div className={isSoft ? 'piece-consequences softened' : 'piece-consequences'}>
+          <div className="piece-consequences">
             <div>
               <FailureBoundary what="plan">
                 <SavedDrawing title="Plan of the ring">
@@ -77,7 +72,7 @@ export function PiecePage() {
               </FailureBoundary>
             </div>
             <div>
-              <SawSettings geometry={geometry} />
+              {isHeld ? <NoSettings /> : <SawSettings geometry={geometry} />}
               <FailureBoundary what="drawing of a stave">
                 <SavedDrawing title="One stave">
                   <StaveDrawing {...drawing} />
@@ -85,17 +80,13 @@ export function PiecePage() {
               </FailureBoundary>
             </div>
           </div>
-          <CutTable geometry={geometry} />
-          <div className={className}>
-            <FailureBoundary what="order of the cuts">
-              <CuttingOrder project={drawn} />
-            </FailureBoundary>
-          </div>
-          <div className={className}>
-            <FailureBoundary what="part on the seasons">
-              <Seasons project={drawn} />
-            </FailureBoundary>
-          </div>
+          <CutTable project={drawn} geometry={geometry} />
+          <FailureBoundary what="order of the cuts">
+            <CuttingOrder project={drawn} />
+          </FailureBoundary>
+          <FailureBoundary what="part on the seasons">
+            <Seasons project={drawn} />
+          </FailureBoundary>
           <section className="group cautions" aria-labelledby={CAUTIONS_ID}>
             <h2 id={CAUTIONS_ID} tabIndex={-1}>
               {CAUTIONS_TITLE}
@@ -120,9 +111,12 @@ function Warnings({ project }: { project: Project }) {
   );
 }
 
-/** A piece that cannot exist cannot be drawn: until it is mended the last one that could is shown, softened. */
-function useLastThatStands(project: Project, stands: boolean): Project {
-  const [last, setLast] = useState(project);
-  if (stands && project !== last) setLast(project);
-  return stands ? project : last;
+/** The saw is never set by the figures of another piece. */
+function NoSettings() {
+  return (
+    <section className="group" aria-labelledby="no-saw-title">
+      <h2 id="no-saw-title">Saw settings</h2>
+      <p>They cannot be worked out yet. The drawings are of the piece as it last could be made.</p>
+    </section>
+  );
 }

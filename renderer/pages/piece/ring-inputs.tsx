@@ -1,5 +1,6 @@
 /** The ring itself: sides, slope, size, staves, and what must fit inside. */
 
+import { useState } from 'react';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import type { SizeBy } from '../../../sim/project/document';
 import { labelOnPage, optionLabel } from '../../../sim/project/fields';
@@ -10,9 +11,11 @@ import { beginGesture, edit, endGesture, useDocument } from '../../state/documen
 import { withSection } from '../../state/edits';
 import { useProblemAt } from '../../state/problems';
 import { useView } from '../../state/view-store';
+import { chooseGrain } from './choose-grain';
 
 export function RingInputs() {
   const piece = useDocument((state) => state.project.piece);
+  const [said, setSaid] = useState('');
   const angleStyle = useView((view) => view.angleStyle);
   const set = (patch: Parameters<typeof withSection<'piece'>>[1]): void => edit(withSection('piece', patch));
   const gesture = { onGestureStart: beginGesture, onGestureEnd: endGesture };
@@ -65,7 +68,15 @@ export function RingInputs() {
       <NumberAt path="piece.heightMm" value={piece.heightMm} onChange={(heightMm) => set({ heightMm })} />
       <NumberAt path="piece.thicknessMm" value={piece.thicknessMm} onChange={(thicknessMm) => set({ thicknessMm })} />
       <ChoiceAt path="piece.showFace" value={piece.showFace} onChange={(showFace) => set({ showFace })} />
-      <ChoiceAt path="piece.grain" layout="column" value={piece.grain} onChange={(grain) => set({ grain })} />
+      <ChoiceAt
+        path="piece.grain"
+        layout="column"
+        value={piece.grain}
+        onChange={(grain) => chooseGrain(grain, setSaid)}
+      />
+      <p role="status" className="note">
+        {piece.grain === 'upStave' && said}
+      </p>
     </fieldset>
   );
 }

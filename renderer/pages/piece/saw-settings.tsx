@@ -13,9 +13,10 @@ const SAID_LARGE = 3;
 
 export function SawSettings({ geometry }: { geometry: RingGeometry }) {
   const display = useDocument((state) => state.project.display);
+  const fractions = useView((view) => view.inchFractions);
   const angleStyle = useView((view) => view.angleStyle);
   const angle = (deg: number): string => angleText(deg, angleStyle);
-  const { rows } = geometryTable(geometry, display);
+  const { rows } = geometryTable(geometry, display, fractions);
   return (
     <section className="group saved" aria-labelledby="saw-title">
       <h2>

@@ -6,8 +6,7 @@ import { CautionsLine } from '../../parts/cautions-line';
 import { FailureBoundary } from '../../parts/failure-boundary';
 import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { PageFrame } from '../../parts/page-frame';
-import { useDocument } from '../../state/document-store';
-import { useProblems } from '../../state/problems';
+import { useShownProject } from '../../state/shown-project';
 import { BenchCard } from './bench-card';
 import { PieceTable } from './piece-table';
 import './test-cuts.css';
@@ -16,12 +15,11 @@ import { useTestedIndex, useTestedMethod, useWorth, type Worth } from './use-tes
 import { WorthChart } from './worth-chart';
 
 export function TestCutsPage() {
-  const project = useDocument((state) => state.project);
+  const project = useShownProject();
   const index = useTestedIndex();
   const tested = useTestedMethod();
   const worth = useWorth(index);
-  const problems = useProblems();
-  const isSoft = problems.length > 0 || !worth.isFresh;
+  const isSoft = !worth.isFresh;
   const warned = warnings(project).filter(({ path }) => path.startsWith(`methods[${index}].test.`));
   return (
     <PageFrame
@@ -42,13 +40,6 @@ export function TestCutsPage() {
       inputs={<TestInputs index={index} tested={tested} />}
       consequences={
         <>
-          {problems.length > 0 && (
-            <ul className="problems">
-              {problems.map(({ path, sentence }) => (
-                <li key={path}>{sentence}</li>
-              ))}
-            </ul>
-          )}
           {warned.length > 0 && (
             <ul className="warnings">
               {warned.map(({ path, sentence }) => (
@@ -79,7 +70,7 @@ export function TestCutsPage() {
 }
 
 function Reasons({ worth, index, isSoft }: { worth: Worth; index: number; isSoft: boolean }) {
-  const { methods, costs } = useDocument((state) => state.project);
+  const { methods, costs } = useShownProject();
   const method = methods[index];
   if (!worth.words || !method) return null;
   return (

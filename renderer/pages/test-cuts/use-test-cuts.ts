@@ -1,5 +1,5 @@
 /** What the page of test cuts is about: a method, its test piece, and what testing it is worth. */
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { Method, Project } from '../../../sim/project/document';
 import type { Answers } from '../../../sim/questions/questions';
 import {
@@ -13,6 +13,7 @@ import { type TestAnswer, testAnswer } from '../../../sim/wording/test-value';
 import { useDocument } from '../../state/document-store';
 import { useMethodShown } from '../../state/method-shown';
 import { useProblems } from '../../state/problems';
+import { useShownProject } from '../../state/shown-project';
 import { type QuestionOutcome, useQuestion } from '../../state/use-question';
 
 export type WorthOutcome = QuestionOutcome<Answers['testValue']>;
@@ -52,28 +53,22 @@ function testPiecesOf(project: Project, index: number): TestPiece[] {
   });
 }
 
-interface Looked {
-  project: Project;
-  index: number;
-}
-
-/** null until there has been a project whose piece can be made. */
 export function useTestedMethod(): TestedMethod | null {
   const project = useDocument((state) => state.project);
+  const shown = useShownProject();
   const index = useTestedIndex();
   // A refused test piece is shown as refused; anything else wrong leaves nothing to reckon with.
   const own = `methods[${index}].test.`;
   const isSound = useProblems().every(({ path }) => path === `${own}kind` || path === `${own}armMm`);
-  const [last, setLast] = useState<Looked | null>(null);
-  if (isSound && (last?.project !== project || last.index !== index)) setLast({ project, index });
-  return useMemo(() => testedMethod(last, isSound), [last, isSound]);
+  const looked = isSound ? project : shown;
+  return useMemo(() => testedMethod(looked, index, isSound), [looked, index, isSound]);
 }
 
-function testedMethod(looked: Looked | null, isFresh: boolean): TestedMethod | null {
-  const method = looked?.project.methods[looked.index];
-  if (!looked || !method) return null;
+function testedMethod(project: Project, index: number, isFresh: boolean): TestedMethod | null {
+  const method = project.methods[index];
+  if (!method) return null;
   const kind = method.test.kind === 'none' ? 'fullRing' : method.test.kind;
-  return { ...looked, method, kind, pieces: testPiecesOf(looked.project, looked.index), isFresh };
+  return { project, index, method, kind, pieces: testPiecesOf(project, index), isFresh };
 }
 
 export interface Worth extends WorthOutcome {
@@ -83,7 +78,7 @@ export interface Worth extends WorthOutcome {
 
 /** What testing is worth to one method, worked out in the background. */
 export function useWorth(index: number): Worth {
-  const project = useDocument((state) => state.project);
+  const project = useShownProject();
   const outcome = useQuestion({ kind: 'testValue' }, index);
   const { answer } = outcome;
   const words = useMemo(() => answer && testAnswer(answer, project, index), [answer, project, index]);

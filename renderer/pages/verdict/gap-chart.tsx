@@ -8,7 +8,7 @@ import { quantileDots } from '../../../sim/statistics/dots';
 import { countAtMost } from '../../../sim/statistics/ecdf';
 import { wilson } from '../../../sim/statistics/wilson';
 import { dotsText } from '../../../sim/wording/explain';
-import { gapText, shareWithInterval } from '../../../sim/wording/figures';
+import { gapText, limitText, shareWithInterval } from '../../../sim/wording/figures';
 import { type BarRow, BarRows, barEdges, barShares } from '../../charts/bar-rows';
 import { ChartFrame } from '../../charts/chart-frame';
 import { DOTS, DotRows } from '../../charts/dot-rows';
@@ -50,7 +50,7 @@ const CAPTIONS: Readonly<Record<GapView, (unit: string) => string>> = {
 /** Drawn anew only for other rings or another limit. */
 export const GapChart = memo(function GapChart(props: GapChartProps) {
   const view = useVerdictView((state) => state.gapView);
-  const unit = props.display === 'metric' ? 'mm' : 'in';
+  const unit = props.display === 'metric' ? 'mm' : 'inches';
   const Shown = SHOWN[view];
   return (
     <ChartFrame
@@ -119,17 +119,17 @@ function shareUpTo(method: WeighedMethod, mm: number) {
 }
 
 function RunningView({ methods, scale, limitMm, display, formatGap, moves }: GapChartProps) {
-  const limitText = gapText(limitMm, display);
+  const limit = limitText(limitMm, display);
   const lines = methods.map((method) => curveLine(method, gapsOf(method), scale, limitMm));
   return (
     <YieldCurve
       lines={lines}
       scale={scale}
       limitMm={limitMm}
-      limitText={limitText}
+      limitText={limit}
       formatGap={formatGap}
       summary={methods
-        .map((method) => `${method.name}: ${shareWithInterval(shareUpTo(method, limitMm))} up to ${limitText}`)
+        .map((method) => `${method.name}: ${shareWithInterval(shareUpTo(method, limitMm))} up to ${limit}`)
         .join('; ')}
       {...moves}
     />
@@ -143,7 +143,7 @@ function BarView({ methods, scale, limitMm, display, formatGap }: GapChartProps)
     return {
       ...method,
       ...barShares(gapsOf(method), edgesMm),
-      sentence: `${within} up to ${gapText(limitMm, display)}.`,
+      sentence: `${within} up to ${limitText(limitMm, display)}.`,
     };
   });
   return <BarRows rows={rows} edgesMm={edgesMm} scale={scale} limitMm={limitMm} formatGap={formatGap} />;

@@ -1,7 +1,7 @@
 /** The chance against the limit, and the gaps of all rings, on one scale of gaps with one line for the limit. */
 import { useState } from 'react';
 import { yieldFigures } from '../../../sim/export/verdict-figures';
-import { gapText, shareWithInterval } from '../../../sim/wording/figures';
+import { gapText, limitText, shareWithInterval } from '../../../sim/wording/figures';
 import { ChartFrame } from '../../charts/chart-frame';
 import { finerTicks, type GapScale, gapScale } from '../../charts/gap-scale';
 import { TextTableView } from '../../charts/text-table';
@@ -11,6 +11,7 @@ import { formatLength } from '../../inputs/format-quantity';
 import { useAfterDrawing } from '../../state/after-drawing';
 import { yieldAt } from '../../state/at-limit';
 import { useDocument } from '../../state/document-store';
+import { useShownProject } from '../../state/shown-project';
 import type { WeighedMethod } from '../../state/use-verdict';
 import { curveLine } from './curve-line';
 import { GapChart } from './gap-chart';
@@ -28,16 +29,16 @@ const AXIS_TEXT: Readonly<Record<Display, (mm: number) => string>> = {
 
 export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }) {
   const display = useDocument((state) => state.project.display);
-  const limitMm = useDocument((state) => state.project.limits.showGapMm);
+  const limitMm = useShownProject().limits.showGapMm;
   // The best method and some room on both sides of the limit; a method that is far off may leave the scale.
   const bestMm = Math.min(...methods.map(({ result }) => result.prediction.showGapMm.p95));
   const scale = useSteadyScale(gapScale(Math.max(ROOM * limitMm, bestMm), limitMm, display), limitMm);
   const lines = methods.map((method) => curveLine(method, method.result.sample.otherwiseGoodShowGapMm, scale, limitMm));
   // Fifty dots a method take a while to draw; figures need not wait for them.
   const calmRings = useAfterDrawing(useSameRings(methods));
-  const limitText = gapText(limitMm, display);
+  const limit = limitText(limitMm, display);
   const plain = AXIS_TEXT[display];
-  const unit = display === 'metric' ? 'mm' : 'in';
+  const unit = display === 'metric' ? 'mm' : 'inches';
   return (
     <>
       <ChartFrame
@@ -55,10 +56,10 @@ export function VerdictCharts({ methods }: { methods: readonly WeighedMethod[] }
           lines={lines}
           scale={scale}
           limitMm={limitMm}
-          limitText={limitText}
+          limitText={limit}
           formatGap={plain}
           summary={methods
-            .map(({ name, result }) => `${name}: ${shareWithInterval(result.prediction.yield)} at ${limitText}`)
+            .map(({ name, result }) => `${name}: ${shareWithInterval(result.prediction.yield)} at ${limit}`)
             .join('; ')}
           {...limitMoves}
         />

@@ -6,7 +6,6 @@ import { LimitInputs } from '../../parts/limit-inputs';
 import { PageFrame } from '../../parts/page-frame';
 import { WorkMark } from '../../parts/work-mark';
 import { useAfterDrawing } from '../../state/after-drawing';
-import { useProblems } from '../../state/problems';
 import { useVerdictOnScreen, type WeighedMethod } from '../../state/use-verdict';
 import { DifferencesPanel } from './differences-panel';
 import { LeadHinges } from './lead-hinges';
@@ -19,9 +18,8 @@ export function VerdictPage() {
   const verdict = useVerdictOnScreen();
   // What takes longer follows once the figures are drawn, and waits for figures that fit.
   const calmMethods = useAfterDrawing(useLastRefined(verdict.methods));
-  const problems = useProblems();
   const { headline, because } = verdict.recommendation;
-  const isSoft = problems.length > 0 || verdict.methods.some(({ isFresh }) => !isFresh);
+  const isSoft = verdict.methods.some(({ isFresh }) => !isFresh);
   const isEmpty = verdict.methods.length === 0;
   return (
     <PageFrame
@@ -41,13 +39,6 @@ export function VerdictPage() {
       consequences={
         <>
           <WorkMark />
-          {problems.length > 0 && (
-            <ul className="problems">
-              {problems.map(({ path, sentence }) => (
-                <li key={path}>{sentence}</li>
-              ))}
-            </ul>
-          )}
           {!isEmpty && (
             <>
               <FailureBoundary what="charts of the verdict">

@@ -1,7 +1,7 @@
 /** One row a method: what decides between them, each figure with what it may be off by. */
 import { methodFigures } from '../../../sim/export/verdict-figures';
 import { quantileInterval } from '../../../sim/statistics/quantiles';
-import { gapText, moneyText, shareWithInterval, timeText } from '../../../sim/wording/figures';
+import { gapText, limitText, moneyText, shareWithInterval, timeText } from '../../../sim/wording/figures';
 import { usePredictionToSave } from '../../exports/project-exports';
 import { SaveTable } from '../../exports/save-table';
 import { ColumnHead, Explained, ExplainedHead } from '../../inputs/explained';
@@ -10,13 +10,14 @@ import { lengthsOnOneLine } from '../../parts/lengths-on-one-line';
 import { MethodLabel } from '../../parts/method-mark';
 import { Scrolls } from '../../parts/scrolls';
 import { useDocument } from '../../state/document-store';
+import { useShownProject } from '../../state/shown-project';
 import type { WeighedMethod } from '../../state/use-verdict';
 
 const TITLE = 'Method by method';
 
 export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] }) {
   const display = useDocument((state) => state.project.display);
-  const limitMm = useDocument((state) => state.project.limits.showGapMm);
+  const limitMm = useShownProject().limits.showGapMm;
   return (
     <section className="group saved" aria-labelledby="figures-title">
       <h2>
@@ -29,7 +30,7 @@ export function VerdictTable({ methods }: { methods: readonly WeighedMethod[] })
             <tr>
               <th scope="col">Method</th>
               <th scope="col" className="widest">
-                Good at {lengthsOnOneLine(gapText(limitMm, display))}
+                Good at {lengthsOnOneLine(limitText(limitMm, display))}
                 <Explained term="goodPiece" />
               </th>
               <ColumnHead head="Gap that 95 of 100 stay under" />

@@ -42,17 +42,17 @@ describe('a file that cannot be used', () => {
     [
       'strips too short',
       fileWith({ 'stock.stripLengthMm': 700 }),
-      'stock.stripLengthMm: Strip length 700 mm is too short: method "Only" needs 1487.8 mm',
+      'stock.stripLengthMm: Strip length 700 mm is too short: “Only” needs 1487.72 mm',
     ],
     [
       'two halves of an odd ring',
       fileWith({ 'piece.sides': 9, 'methods[0].assembly.by': 'twoHalves' }),
-      'methods[0].assembly.by: Assembly twoHalves needs an even number of sides, but there are 9.',
+      'methods[0].assembly.by: “Only” is put together in two halves, which needs an even number of sides, but there are 9.',
     ],
     [
       'sides swapped with ripped staves',
       fileWith({ 'piece.grain': 'upStave', 'methods[0].sequence': 'swapSides' }),
-      'methods[0].sequence: Cut sequence swapSides needs the grain along the ring',
+      'methods[0].sequence: “Strip turned end for end” needs the grain around the ring',
     ],
   ])('%s', async (_, content, said) => {
     const path = fileOf(content);

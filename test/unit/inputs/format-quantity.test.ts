@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatAngle, formatLength, formatPlain } from '../../../renderer/inputs/format-quantity';
+import { formatAngle, formatLength } from '../../../renderer/inputs/format-quantity';
 import { parseAngle, parseLength, parsePlain } from '../../../renderer/inputs/parse-quantity';
+import { plainNumber } from '../../../sim/wording/plain-number';
 import { figureOf } from './figure-of';
 
 describe('a length is shown', () => {
@@ -18,13 +19,13 @@ describe('a length is shown', () => {
 
   it('with three digits however small it is, never as a power of ten', () => {
     expect(formatLength(0.0012345, 'metric')).toBe('0.00123');
-    expect(formatPlain(1e-9)).toBe('0.000000001');
-    expect(formatPlain(1e12)).toBe('1000000000000');
+    expect(plainNumber(1e-9)).toBe('0.000000001');
+    expect(plainNumber(1e12)).toBe('1000000000000');
   });
 
   it('never as minus nothing', () => {
-    expect(formatPlain(-0)).toBe('0');
-    expect(formatPlain(-1e-15)).toBe('0');
+    expect(plainNumber(-0)).toBe('0');
+    expect(plainNumber(-1e-15)).toBe('0');
     expect(formatLength(-0.01, 'inch', { fractions: true })).not.toMatch(/^-0$/);
   });
 
@@ -100,7 +101,7 @@ describe('what is shown can be read again', () => {
   it('and gives the number', () => {
     fc.assert(
       fc.property(fc.double({ min: -1e9, max: 1e9, noNaN: true }), (value) => {
-        expect(Math.abs(figureOf(parsePlain(formatPlain(value, 4))) - value)).toBeLessThan(0.0000501);
+        expect(Math.abs(figureOf(parsePlain(plainNumber(value, 4))) - value)).toBeLessThan(0.0000501);
       }),
     );
   });

@@ -44,14 +44,14 @@ describe('checking a document that is being edited', () => {
     const marked = withMethod(() => ({}));
     const long = (mm: number): Project => ({ ...marked, stock: { ...marked.stock, stripLengthMm: mm } });
     expect(checkProject(long(1180))).toEqual([]);
-    expect(checkProject(long(1179.8)).map(problemLine)).toEqual([expect.stringContaining('needs 1180.0 mm')]);
+    expect(checkProject(long(1179.8)).map(problemLine)).toEqual([expect.stringContaining('needs 1179.92 mm')]);
   });
 
   it('names the method that needs the longest strips', () => {
     const project = exampleProject();
     project.stock.stripLengthMm = 500;
     expect(checkProject(project).map(({ sentence }) => sentence)).toEqual([
-      expect.stringContaining('method "Marked line" needs 1180.0 mm'),
+      expect.stringContaining('“Marked line” needs 1179.92 mm'),
     ]);
   });
 
@@ -61,8 +61,49 @@ describe('checking a document that is being edited', () => {
     expect(checkProject(project)).toEqual([]);
     project.stock.stripLengthMm = 450;
     expect(checkProject(project).map(({ sentence }) => sentence)).toEqual([
-      expect.stringContaining('3 staves of 80.4 mm'),
+      expect.stringContaining('3 staves of 80.41 mm'),
     ]);
+  });
+});
+
+describe('what it says of them', () => {
+  const said = (project: Project): string =>
+    checkProject(project)
+      .map(({ sentence }) => sentence)
+      .join(' ');
+  const inInches = (project: Project): Project => ({ ...project, display: 'inch' });
+
+  it('is in the unit on the page, and will do when followed to the letter', () => {
+    // 1000 mm are 39.370079 in, 6000 mm 236.22047 in: 1 in = 25.4 mm by definition.
+    const project = inInches(withMethod(() => ({})));
+    project.stock = { ...project.stock, stripLengthMm: 1000 };
+    expect(said(project)).toMatch(/^Strip length 39\.370079 in is too short/);
+    const needed = /needs ([\d.]+) in/.exec(said(project))?.[1];
+    project.stock.stripLengthMm = Number(needed) * 25.4;
+    expect(said(project)).toBe('');
+    const large = inInches(withPiece({ size: { by: 'outsideFlats', mm: 6000 } }));
+    expect(said(large)).toMatch(/^Size 236\.22047 in is above 196\.8503\. .* up to 196\.8503 in\.$/);
+    expect(said(inInches(withPiece({ thicknessMm: 25 })))).not.toMatch(/ mm/);
+  });
+
+  it('has no words of the file in it', () => {
+    const ripped = exampleProject();
+    ripped.piece.grain = 'upStave';
+    for (const method of ripped.methods) method.sequence = 'swapSides';
+    const odd = exampleProject();
+    odd.piece.sides = 11;
+    for (const method of odd.methods) {
+      method.assembly.by = 'twoHalves';
+      method.test = { ...method.test, kind: 'halfRing', maxRounds: 1 };
+    }
+    const twins = exampleProject();
+    for (const method of twins.methods) method.name = 'Twin';
+    for (const project of [ripped, odd, twins]) {
+      expect(said(project)).not.toBe('');
+      // Small and capital letters run together, or a place in a list.
+      expect(said(project)).not.toMatch(/\b[a-z]+[A-Z]\w*|\[\d/);
+    }
+    expect(said(ripped)).toContain('“Strip turned end for end”');
   });
 });
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { gapScale, snapped } from '../../../renderer/charts/gap-scale';
 import { spreadLabels } from '../../../renderer/charts/spread-labels';
-import { dotSize, packDots, stackDots } from '../../../renderer/charts/stack-dots';
+import { dotSize, levelPx, packDots, stackDots } from '../../../renderer/charts/stack-dots';
 import { steadyScale } from '../../../renderer/pages/verdict/use-steady-scale';
 
 const millimetres = fc.double({ min: 0, max: 10, noNaN: true });
@@ -33,13 +33,37 @@ test('the handle lands on hundredths of a millimetre, written without the dust o
 });
 
 test('the scale stays while the limit moves on it, and gives way when the limit leaves it or the unit changes', () => {
-  const kept = gapScale(0.4, 0.15, 'metric');
-  expect(steadyScale(kept, gapScale(0.1, 0.05, 'metric'), 0.05)).toBe(kept);
-  expect(steadyScale(kept, gapScale(0.8, 0.4, 'metric'), kept.maxMm)).toBe(kept);
+  const scale = gapScale(0.4, 0.15, 'metric');
+  const kept = { scale, limitMm: 0.15 };
+  expect(steadyScale(kept, gapScale(0.1, 0.05, 'metric'), 0.05, false)).toBe(kept);
+  expect(steadyScale(kept, gapScale(0.8, 0.4, 'metric'), scale.maxMm, false)).toBe(kept);
   const longer = gapScale(1, 0.9, 'metric');
-  expect(steadyScale(kept, longer, 0.9)).toBe(longer);
+  expect(steadyScale(kept, longer, 0.9, false).scale).toBe(longer);
   const inches = gapScale(0.4, 0.15, 'inch');
-  expect(steadyScale(kept, inches, 0.15)).toBe(inches);
+  expect(steadyScale(kept, inches, 0.15, true).scale).toBe(inches);
+});
+
+test('the scale of a first key gives way once the limit is typed to its end, and results that refine move nothing', () => {
+  const kept = { scale: gapScale(0.33, 0.15, 'metric'), limitMm: 0.15 };
+  // "1/64" typed for the limit: its first key is 1 mm, the whole of it 0.0156 mm.
+  const atKey = steadyScale(kept, gapScale(2.2, 1, 'metric'), 1, false);
+  expect(atKey.scale.maxMm).toBeGreaterThan(1);
+  const whole = gapScale(0.1, 1 / 64, 'metric');
+  expect(steadyScale(atKey, whole, 1 / 64, false)).toBe(atKey);
+  const settled = steadyScale(atKey, whole, 1 / 64, true);
+  expect(settled).toEqual({ scale: whole, limitMm: 1 / 64 });
+  expect(steadyScale(settled, gapScale(0.05, 1 / 64, 'metric'), 1 / 64, true)).toBe(settled);
+});
+
+test('a column of all fifty dots stays in its plot', () => {
+  const gapsMm = Array.from({ length: 50 }, () => 0.001);
+  const room = { widthPx: 300, heightPx: 96, besidePx: 50, mostPx: 13 };
+  const dotPx = dotSize([gapsMm], 0, 2, room);
+  const dots = stackDots(gapsMm, 2, room.widthPx, dotPx);
+  const apartPx = levelPx(dots, dotPx, room.heightPx);
+  expect(dotPx + apartPx * Math.max(...dots.map(({ level }) => level))).toBeLessThanOrEqual(room.heightPx);
+  // Dots that have room stand a whole dot apart.
+  expect(levelPx(dots.slice(0, 3), 10, room.heightPx)).toBe(10);
 });
 
 test('labels keep their order, their distance and their bounds', () => {

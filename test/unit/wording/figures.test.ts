@@ -1,11 +1,14 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { wilson } from '../../../sim/statistics/wilson';
 import {
   angleText,
+  comparedGaps,
   countText,
   decimalsFor,
   gapText,
   lengthText,
+  limitText,
   listText,
   minutesText,
   moneyText,
@@ -166,4 +169,33 @@ describe('lists', () => {
       'A, B and C',
     ]);
   });
+});
+
+it('of two gaps held against each other the digits tell how far they are apart', () => {
+  expect(comparedGaps(0.312, 0.118, 'metric')).toEqual(['0.31 mm', '0.12 mm']);
+  // Rounded to hundredths they would be 0 and 0; 0.0034 is 0.001 above 0.0024, not 0.002.
+  expect(comparedGaps(0.0034, 0.0024, 'metric')).toEqual(['0.003 mm', '0.002 mm']);
+  expect(comparedGaps(0.153, 0.149, 'metric')).toEqual(['0.153 mm', '0.149 mm']);
+  expect(comparedGaps(0.0034 * 25.4, 0.0026 * 25.4, 'inch')).toEqual(['0.0034 in', '0.0026 in']);
+  expect(comparedGaps(0.15, 0.15, 'metric')).toEqual(['0.15 mm', '0.15 mm']);
+  expect(comparedGaps(3, 0.5, 'metric')).toEqual(['over 2 mm', '0.50 mm']);
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0, max: 2, noNaN: true }),
+      fc.double({ min: 0.002, max: 1, noNaN: true }),
+      (low, by) => {
+        const [a, b] = comparedGaps(low, Math.min(2, low + by), 'metric').map((text) => Number.parseFloat(text));
+        const apart = Math.min(2, low + by) - low;
+        if (apart >= 0.002) expect(Math.abs((b ?? 0) - (a ?? 0) - apart)).toBeLessThanOrEqual(0.2 * apart);
+      },
+    ),
+  );
+});
+
+it('a limit is said as it was put in', () => {
+  // 0.15 mm are 0.0059055 in.
+  expect(limitText(0.15, 'inch')).toBe('0.00591 in');
+  expect(limitText(0.005, 'metric')).toBe('0.005 mm');
+  expect(limitText(0.2, 'metric')).toBe('0.20 mm');
+  expect(limitText(25.4 / 64, 'inch')).toBe('0.0156 in');
 });

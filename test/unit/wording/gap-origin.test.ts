@@ -37,6 +37,13 @@ describe('where the gap comes from', () => {
     );
   });
 
+  it('is told in digits that tell the two gaps apart, the same in both sentences', () => {
+    // To hundredths 0.01 and 0; to thousandths 0.006 and 0.003, a difference within 4 % of the true one.
+    const found = { ...budget(effect('kerf', 0.004), effect('tiltShared', 0.0033)), showGapP95Mm: 0.0062 };
+    expect(gapOriginSentence(found, 'metric')).toContain('no gap over 0.003 mm');
+    expect(gapNowSentence(found, 'metric')).toContain('no gap over 0.006 mm');
+  });
+
   it('is no source whose effect is not certain', () => {
     const found = budget(effect('tiltShared', 0.199, 0.01));
     expect(tellingSources(found)).toEqual([]);
