@@ -8,7 +8,7 @@ import { fieldAt } from '../project/fields';
 import { withUnit } from '../project/problem';
 import type { Share } from '../statistics/estimates';
 import { wilson } from '../statistics/wilson';
-import { angleText, type Display, lengthText, piecesText, shareText } from './figures';
+import { type Display, givenLengthText, givenText, piecesText, shareText } from './figures';
 import { SOURCE_WORDS } from './sources';
 import { plainText, type TextTable } from './tables';
 
@@ -101,8 +101,8 @@ export function accuracySentences({ name, test }: Method, needed: AccuracyNeeded
   const which = changed.length > MOST_NAMED ? `${changed.length} sources` : changed.join('; ');
   said.push(`With least effort in all, as under “Together”: ${which}.`);
   if (test.kind !== 'none' && test.maxRounds > 0) {
-    const reading = lengthText(test.readingMm, display);
-    said.push(`Its test cuts are read and dialled no better than now, ${reading} and ${angleText(test.dialDeg)} off.`);
+    const reading = givenLengthText(test.readingMm, display);
+    said.push(`Its test cuts are read and dialled no better than now, ${reading} and ${givenText(test.dialDeg)}° off.`);
   }
   return said;
 }

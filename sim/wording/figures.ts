@@ -59,6 +59,27 @@ export function lengthText(mm: number, display: Display, words: LengthWords = {}
   return `${fixed(value, decimalsFor(uncertainty, usual + 1))} ${unit}`;
 }
 
+/** Of a number in another unit than it was typed in; the least that keeps small figures apart. */
+const GIVEN_DIGITS = 4;
+/** Inches that were typed as such come back whole from mm. */
+const GIVEN_DECIMALS = 6;
+
+/** A number as it was typed in, without an exponent and without what floating point adds to it. */
+export function givenText(value: number): string {
+  const written = Number(value.toPrecision(12));
+  const text = `${written}`;
+  return text.includes('e') ? written.toFixed(20).replace(/\.?0+$/, '') : text;
+}
+
+/** A length that somebody typed in, never rounder than it is: "0.005 mm", "0.015625 in"; mm in inches to four digits. */
+export function givenLengthText(mm: number, display: Display): string {
+  if (display === 'metric') return `${givenText(mm)} mm`;
+  const inches = mm / MM_PER_INCH;
+  const typed = Number(inches.toFixed(GIVEN_DECIMALS));
+  const isTyped = Math.abs(typed - inches) < 1e-9;
+  return `${givenText(isTyped ? typed : Number(inches.toPrecision(GIVEN_DIGITS)))} in`;
+}
+
 /** A gap: in mm to a hundredth or finer, in inches to a thousandth or finer, and never a number where a joint has not closed. */
 export function gapText(mm: number, display: Display, uncertaintyMm = 0.03): string {
   if (mm > WILL_NOT_CLOSE_MM) return `over ${lengthText(WILL_NOT_CLOSE_MM, display)}`;

@@ -190,7 +190,7 @@ describe('the maker’s report', () => {
       const cells = shown.filter(([name]) => name === fieldAt(key)?.label).map(([, cell = '']) => cell);
       const told = cells.map((cell) => Number(/-?[\d.,]+/.exec(cell)?.[0].replaceAll(/,(?=\d{3})|,$/g, '')));
       const nearest = Math.min(...told.map((number) => Math.abs(number - value)));
-      expect(nearest, `${key} ${value}: ${cells.join(' | ')}`).toBeLessThanOrEqual(0.005);
+      expect(nearest, `${key} ${value}: ${cells.join(' | ')}`).toBeLessThanOrEqual(1e-9);
     }
   });
 
