@@ -64,6 +64,42 @@ const GIVEN_DIGITS = 4;
 /** Inches that were typed as such come back whole from mm. */
 const GIVEN_DECIMALS = 6;
 
+/** A length as a person would say it: to a millimetre, below 50 mm to a half, below 10 to a tenth; to a sixteenth of an inch. */
+export function aboutLengthText(mm: number, display: Display): string {
+  if (display === 'inch') return fractionText(Math.round((mm / MM_PER_INCH) * 16) / 16);
+  const step = mm < 10 ? 0.1 : mm < 50 ? 0.5 : 1;
+  return `${Number((Math.round(mm / step) * step).toFixed(1))} mm`;
+}
+
+const COUNT_WORDS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+
+/** "three"; figures from thirteen on. */
+export function countWord(count: number): string {
+  return COUNT_WORDS[count] ?? countText(count);
+}
+
+/** "About 83 of 100 rings", "About 99.8 of 100 rings", "Almost all rings", "None of the rings": for those who want one figure. */
+export function aboutOfHundredText(share: number, things: string): string {
+  if (share <= 0) return `None of the ${things}`;
+  if (share < 0.0005) return `Almost none of the ${things}`;
+  if (share > 0.9995) return `Almost all ${things}`;
+  return `About ${fixed(100 * share, share < 0.02 || share > 0.98 ? 1 : 0)} of 100 ${things}`;
+}
+
 /** A number as it was typed in, without an exponent and without what floating point adds to it. */
 export function givenText(value: number): string {
   const written = Number(value.toPrecision(12));

@@ -16,13 +16,13 @@ import {
   expectSentences,
   explainedResult,
   eyeSentences,
-  makingSentences,
   pieceSentence,
   remainsSentences,
   seasonGapSentences,
-  whySentences,
 } from '../../../sim/wording/explain';
+import { makingSentences } from '../../../sim/wording/making';
 import { methodTable } from '../../../sim/wording/tables';
+import { whySentences } from '../../../sim/wording/why';
 import { answerTo } from '../../support/answer-to';
 import { type ReadPage, readPdf, unspaced } from '../../support/read-pdf';
 import { shippedPrograms } from '../../support/shipped-programs';
@@ -56,7 +56,7 @@ function input(project: Project, paper: Paper = 'a4'): SheetInput {
 }
 
 const client = (project: Project, paper?: Paper): string =>
-  program.renderReport(input(project, paper), 'client', { budget: null, testValue: null });
+  program.renderReport(input(project, paper), 'client', { ...answers, testValue: null });
 const maker = (project: Project, paper?: Paper): string =>
   program.renderReport(input(project, paper), 'maker', answers);
 
@@ -89,11 +89,11 @@ function clientSentences(project: Project): Record<string, string[]> {
   if (method === undefined) throw new Error('no method');
   return {
     piece: [pieceSentence(project)],
-    why: whySentences(project),
-    expect: expectSentences(project, result),
+    why: whySentences(project, method, answers.budget?.budget ?? null),
+    expect: expectSentences(project, result, results),
     making: makingSentences(project, method, result),
     eye: eyeSentences(project, result),
-    season: seasonGapSentences(project, result),
+    season: seasonGapSentences(project),
     remains: remainsSentences(project, result),
     basis: [basisSentence(project, result)],
   };
@@ -141,7 +141,7 @@ describe('the client’s sheet', () => {
   it('is about the method that was chosen', () => {
     const project = { ...example(), explain: { method: 'Marked line' } };
     expect(input(project).result.prediction.name).toBe('Marked line');
-    expect(words(client(project))).toContain(unspaced(expectSentences(project, results[0]!)[0]!));
+    expect(words(client(project))).toContain(unspaced(expectSentences(project, results[0]!, results)[0]!));
   });
 });
 
