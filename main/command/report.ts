@@ -3,7 +3,7 @@ import type { Project } from '../../sim/project/document';
 import { askPool } from '../../sim/questions/ask-pool';
 import type { MethodResult, RunProgress } from '../../sim/run/prediction';
 import { explainedResult } from '../../sim/wording/explain';
-import type { MakerAnswers, SheetInput } from '../contract/report';
+import type { MakerAnswers, SheetInput, SheetKind } from '../contract/report';
 import { loadReportProgram } from '../print/load-report-program';
 import { printingBrowser, printPdf } from '../print/print-pdf';
 import { oneOf, readArguments } from './arguments';
@@ -54,8 +54,7 @@ export async function report(args: readonly string[], io: CommandIo, workerProgr
   const result = explainedResult(project, results);
   if (result === undefined) throw new Error('No method was simulated.');
   const input: SheetInput = { project, results, result, paper };
-  const answers: MakerAnswers =
-    kind === 'maker' ? await askAnswers(input, wishes.workers, workerProgram) : { budget: null, testValue: null };
+  const answers: MakerAnswers = await askAnswers(input, kind, wishes.workers, workerProgram);
   const program = await loadReportProgram(workerProgram);
   const html = program.renderReport(input, kind, answers);
   if (out === null) {
@@ -66,13 +65,18 @@ export async function report(args: readonly string[], io: CommandIo, workerProgr
   io.stdout.write(`Wrote ${fitForTerminal(out.path)}.\n`);
 }
 
-async function askAnswers({ project, result }: SheetInput, workers: number, workerProgram: URL): Promise<MakerAnswers> {
+async function askAnswers(
+  { project, result }: SheetInput,
+  kind: SheetKind,
+  workers: number,
+  workerProgram: URL,
+): Promise<MakerAnswers> {
   const method = project.methods.findIndex(({ name }) => name === result.prediction.name);
   const pool = threadPool({ workers, workerProgram });
   try {
     const [budget, testValue] = await Promise.all([
       askPool(pool, project, method, { kind: 'budget' }).answer,
-      askPool(pool, project, method, { kind: 'testValue' }).answer,
+      kind === 'client' ? null : askPool(pool, project, method, { kind: 'testValue' }).answer,
     ]);
     return { budget, testValue };
   } finally {

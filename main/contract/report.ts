@@ -18,7 +18,7 @@ export interface SheetInput {
   paper: Paper;
 }
 
-/** What the maker's sheet says besides about the one method it is about; null while it is not worked out. */
+/** What the sheets say besides about the one method they are about, the client's of the budget alone; null while it is not worked out. */
 export interface MakerAnswers {
   budget: BudgetAnswer | null;
   testValue: TestValue | null;

@@ -1,5 +1,5 @@
 /** How a drawing writes its figures. */
-import { angleText, lengthText } from '../../sim/wording/figures';
+import { aboutLengthText, angleText, lengthText } from '../../sim/wording/figures';
 import type { SizedDrawing } from './drawing-props';
 
 export interface Lettering {
@@ -17,11 +17,12 @@ export function letteringPx(text: string, textPx: number): number {
   return text.length * textPx * 0.6;
 }
 
-export function letteringOf({ display, fractions, angleStyle, textPx, widthPx }: SizedDrawing): Lettering {
+export function letteringOf({ display, fractions, isRounded, angleStyle, textPx, widthPx }: SizedDrawing): Lettering {
   return {
     textPx,
     widthPx,
-    figure: (mm) => lengthText(mm, display, { fractions: fractions === true }),
+    figure: (mm) =>
+      isRounded === true ? aboutLengthText(mm, display) : lengthText(mm, display, { fractions: fractions === true }),
     angle: (deg) => angleText(deg, angleStyle),
     measure: (text) => letteringPx(text, textPx),
   };

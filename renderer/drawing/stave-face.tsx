@@ -41,6 +41,7 @@ function sizesOf(piece: Piece, place: Lettering & { at: (point: Point) => Point;
   const { at, scale, textPx, figure, measure } = place;
   const { wideLeft, wideRight, narrowLeft, narrowRight, widths } = staveFace(piece);
   const isTapered = piece.slopeDeg > 0;
+  const isFlat = piece.slopeDeg === 90;
   const highPx = piece.heightMm * scale;
   const row = 1.8 * textPx;
   const fits = (mm: number) => measure(figure(mm)) + textPx < mm * scale;
@@ -49,14 +50,14 @@ function sizesOf(piece: Piece, place: Lettering & { at: (point: Point) => Point;
     from: at(wideLeft),
     to: at({ x: wideLeft.x, y: piece.heightMm }),
     offset: row,
-    name: 'height',
+    name: isFlat ? 'width' : 'height',
     figure: figure(piece.heightMm),
   };
   const wide: Dimension = {
     from: at(wideRight),
     to: at(wideLeft),
     offset: row,
-    name: isTapered ? 'wide end' : 'width',
+    name: isFlat ? 'outer edge' : isTapered ? 'wide end' : 'width',
     figure: figure(widths.wide),
   };
   if (!isTapered) return [height, wide];
@@ -66,7 +67,7 @@ function sizesOf(piece: Piece, place: Lettering & { at: (point: Point) => Point;
     to: at(narrowRight),
     // A narrow end too short for its figure has it beside, above the words for the swing.
     offset: fits(widths.narrow) ? textPx : Math.max(textPx, 5.6 * textPx - highPx),
-    name: 'narrow end',
+    name: isFlat ? 'inner edge' : 'narrow end',
     figure: figure(widths.narrow),
   };
   if (highPx < 3.5 * textPx || !fits(widths.middle)) return [height, wide, narrow];

@@ -1,18 +1,19 @@
 /** One page for somebody who has never cut a mitre. */
 
-import type { SheetInput } from '../../main/contract/report';
+import type { MakerAnswers, SheetInput } from '../../main/contract/report';
 import type { ExplainPart } from '../../sim/project/document';
 import {
   basisSentence,
   closingParagraphs,
   expectSentences,
   eyeSentences,
-  makingSentences,
   pieceSentence,
   remainsSentences,
+  ringsOf,
   seasonGapSentences,
-  whySentences,
 } from '../../sim/wording/explain';
+import { makingSentences } from '../../sim/wording/making';
+import { whySentences } from '../../sim/wording/why';
 import { RingPlan } from '../drawing/ring-plan';
 import { lengthsOnOneLine } from '../parts/lengths-on-one-line';
 import { methodIndexOf } from './method-index';
@@ -23,7 +24,12 @@ const DRAWING_PX = 224;
 const DOTS_WIDTH_PX = 680;
 const DOTS_HEIGHT_PX = 106;
 
-export function ClientSheet({ project, result, paper }: SheetInput) {
+interface ClientSheetProps extends SheetInput {
+  /** null while it is not worked out: no cause of the gap is named then. */
+  budget: MakerAnswers['budget'];
+}
+
+export function ClientSheet({ project, results, result, paper, budget }: ClientSheetProps) {
   const { explain, piece, display, limits } = project;
   const index = methodIndexOf(project, result);
   const method = project.methods[index];
@@ -34,12 +40,17 @@ export function ClientSheet({ project, result, paper }: SheetInput) {
       <div className={shows('drawing') ? 'sheet-lead with-drawing' : 'sheet-lead'}>
         {shows('drawing') && (
           <div className="sheet-drawing">
-            <RingPlan piece={piece} display={display} widthPx={DRAWING_PX} />
+            <RingPlan piece={piece} display={display} isRounded widthPx={DRAWING_PX} />
           </div>
         )}
         <div className="sheet-lead-words">
           <p className="sheet-piece">{lengthsOnOneLine(pieceSentence(project))}</p>
-          {shows('why') && <Words title="Why a closed ring shows small errors" sentences={whySentences(project)} />}
+          {shows('why') && method !== undefined && (
+            <Words
+              title="Why a ring shows small errors"
+              sentences={whySentences(project, method, budget?.budget ?? null)}
+            />
+          )}
         </div>
       </div>
       <section>
@@ -56,19 +67,19 @@ export function ClientSheet({ project, result, paper }: SheetInput) {
               heightPx={DOTS_HEIGHT_PX}
             />
             <p className="sheet-caption">
-              Fifty rings made this way, each a dot at its widest gap in{' '}
+              Fifty {ringsOf(piece)} made this way: each dot is one of them, placed by its widest gap in{' '}
               {display === 'metric' ? 'millimetres' : 'inches'}. Hollow dots are over the limit.
             </p>
           </>
         )}
-        <p className="sheet-say">{expectSentences(project, result).map(lengthsOnOneLine).join(' ')}</p>
+        <p className="sheet-say">{expectSentences(project, result, results).map(lengthsOnOneLine).join(' ')}</p>
       </section>
       <div className="sheet-columns">
         {shows('making') && method !== undefined && (
           <Words title="What is done about it" sentences={makingSentences(project, method, result)} isList />
         )}
         {shows('eye') && <Words title="What an eye sees" sentences={eyeSentences(project, result)} />}
-        {shows('season') && <Words title="What the seasons do" sentences={seasonGapSentences(project, result)} />}
+        {shows('season') && <Words title="What the seasons do" sentences={seasonGapSentences(project)} />}
       </div>
       {shows('remains') && <Words title="What remains" sentences={remainsSentences(project, result)} />}
       {closingParagraphs(project).length > 0 && (

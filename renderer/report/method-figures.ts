@@ -11,14 +11,12 @@ import {
   stockPresetOf,
 } from '../../sim/project/presets';
 import { withUnit } from '../../sim/project/problem';
-import { angleText, type Display, lengthText } from '../../sim/wording/figures';
-import { givenMinutesText } from '../../sim/wording/report';
+import { type Display, givenLengthText, givenText } from '../../sim/wording/figures';
 import { MINUTES_KEYS, PARTS_AFTER_SEQUENCE, PARTS_BEFORE_SEQUENCE, type Part } from '../parts/method-parts';
 import { STRIPS, TRUENESS } from '../parts/stock-figures';
 import type { SheetTable } from './sheet-table';
 
 const FIGURES = { head: ['Figure', 'Value', 'Where it comes from'], wordColumns: 3, goesOn: true };
-const ANGLE_DECIMALS = 4;
 
 /** What it is called, what it is, where it comes from. @param value absent, or null, where it is left empty */
 function figureRow(path: string, value: unknown, origin: string, display: Display): string[] {
@@ -29,9 +27,7 @@ function figureRow(path: string, value: unknown, origin: string, display: Displa
 }
 
 function numberText(value: number, unit: string, display: Display): string {
-  if (unit === 'mm') return lengthText(value, display);
-  if (unit === 'min') return givenMinutesText(value);
-  return unit === '°' ? angleText(value, 'decimal', ANGLE_DECIMALS) : withUnit(value, unit);
+  return unit === 'mm' ? givenLengthText(value, display) : withUnit(givenText(value), unit);
 }
 
 function partTable(method: Method, part: Part, display: Display): SheetTable {

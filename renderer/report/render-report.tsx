@@ -15,7 +15,12 @@ const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 export const renderReport: ReportProgram['renderReport'] = (input, kind, answers) => {
   const { explain, title } = input.project;
   const heading = kind === 'client' ? explain?.title || title : `${title}, maker’s report`;
-  const sheet = kind === 'client' ? <ClientSheet {...input} /> : <MakerSheet {...input} answers={answers} />;
+  const sheet =
+    kind === 'client' ? (
+      <ClientSheet {...input} budget={answers.budget} />
+    ) : (
+      <MakerSheet {...input} answers={answers} />
+    );
   const page = renderToStaticMarkup(
     <html lang="en">
       <head>

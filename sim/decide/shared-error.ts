@@ -3,7 +3,7 @@ import { ringMaps } from '../closure/ring-maps';
 import { sharedErrorGaps } from '../closure/shared-error-gaps';
 import { RADIANS_PER_DEGREE, type RingGeometry } from '../geometry/ring';
 import { DEFAULT_TEST } from '../project/defaults';
-import type { ShowFace } from '../project/document';
+import type { Assembly, ShowFace } from '../project/document';
 import { readingRow, testSetting } from '../testing/test-reading';
 
 export interface SharedError {
@@ -13,12 +13,17 @@ export interface SharedError {
   ringSumDeg: number;
   /** How far the last joint stands open while all others are tight, mm. */
   mouthMm: number;
-  /** The gap of every joint once the ring is pulled together, mm. */
+  /** The gap of the joint that opens most once the ring is pulled together, mm. */
   jointGapMm: number;
 }
 
-/** @param errorDeg how much too small the setting is */
-export function sharedError(geometry: RingGeometry, showFace: ShowFace, errorDeg: number): SharedError {
+/** @param errorDeg how much too small the setting is; @param assembly left out: all joints closed at once */
+export function sharedError(
+  geometry: RingGeometry,
+  showFace: ShowFace,
+  errorDeg: number,
+  assembly?: Assembly,
+): SharedError {
   const { bevelRad, crosscutRad, halfTurnRad, sides } = geometry;
   const row = readingRow(ringMaps(geometry), { ...DEFAULT_TEST, kind: 'fullRing', maxRounds: 1 }, showFace);
   if (row === undefined) throw new Error('A whole ring is always read.');
@@ -30,6 +35,6 @@ export function sharedError(geometry: RingGeometry, showFace: ShowFace, errorDeg
     setting,
     ringSumDeg: (2 * sides * (halfAngle - halfTurnRad)) / RADIANS_PER_DEGREE,
     mouthMm: -mmPerDeg * errorDeg,
-    jointGapMm: Math.max(...sharedErrorGaps(geometry, bevel - bevelRad, crosscut - crosscutRad)),
+    jointGapMm: Math.max(...sharedErrorGaps(geometry, bevel - bevelRad, crosscut - crosscutRad, assembly)),
   };
 }

@@ -128,8 +128,8 @@ export const WOODS: readonly Wood[] = [
     movement: solid(0.0018, 0.0032),
     standing: { kind: 'assumed' },
     remark:
-      'The wood is not named; it is taken to move as a middling hardwood does, 0.18 % a point of moisture across the ' +
-      'rings and 0.32 % along them.',
+      'It is taken to move as a middling hardwood does, 0.18 % a point of moisture across the growth rings and 0.32 % ' +
+      'along them.',
   },
 ];
 

@@ -8,7 +8,7 @@ import { fieldAt } from '../project/fields';
 import { withUnit } from '../project/problem';
 import type { Share } from '../statistics/estimates';
 import { wilson } from '../statistics/wilson';
-import { angleText, type Display, lengthText, piecesText, shareText } from './figures';
+import { type Display, givenLengthText, givenText, piecesText, shareText } from './figures';
 import { SOURCE_WORDS } from './sources';
 import { plainText, type TextTable } from './tables';
 
@@ -131,8 +131,8 @@ export function accuracySentences({ name, test }: Method, needed: AccuracyNeeded
   const changed = balanced.filter(({ factor }) => factor < NOTABLY_LESS).map(({ source }) => labelOf(source));
   said.push(`With least effort in all, as under “Together”: ${namedText(changed)}.`);
   if (test.kind !== 'none' && test.maxRounds > 0) {
-    const reading = lengthText(test.readingMm, display);
-    said.push(`Its test cuts are read and dialled no better than now, ${reading} and ${angleText(test.dialDeg)} off.`);
+    const reading = givenLengthText(test.readingMm, display);
+    said.push(`Its test cuts are read and dialled no better than now, ${reading} and ${givenText(test.dialDeg)}° off.`);
   }
   return said;
 }

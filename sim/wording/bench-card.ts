@@ -4,7 +4,7 @@ import { RADIANS_PER_DEGREE, ringGeometry } from '../geometry/ring';
 import { MM_PER_INCH, NO_GAP_MM, WILL_NOT_CLOSE_MM } from '../geometry/thresholds';
 import type { Method, Piece } from '../project/document';
 import type { BenchCard, TestPieceKind } from '../testing/bench-card';
-import { capital, type Display, gapText, lengthText } from './figures';
+import { capital, type Display, gapText, givenLengthText, lengthText } from './figures';
 import { edgeRead, smallAngleText } from './test-pieces';
 
 export interface BenchWords {
@@ -89,7 +89,7 @@ export function benchWords(
   const size = smallAngleText(dialDeg);
   const isNothing = Math.abs(dialDeg) < NOTHING_DEG;
   if (stop || isNothing) {
-    const limit = lengthText(method.test.stopWhenMm, display);
+    const limit = givenLengthText(method.test.stopWhenMm, display);
     const off = isNothing ? 'right' : `${size} too ${dialDeg > 0 ? 'small' : 'large'}`;
     return {
       says,

@@ -63,6 +63,63 @@ export function lengthText(mm: number, display: Display, words: LengthWords = {}
   return `${fixed(value, decimalsFor(uncertainty, usual + 1))} ${unit}`;
 }
 
+/** Of a number in another unit than it was typed in; the least that keeps small figures apart. */
+const GIVEN_DIGITS = 4;
+/** Inches that were typed as such come back whole from mm. */
+const GIVEN_DECIMALS = 6;
+
+/** A length as a person would say it: to a millimetre, below 50 mm to a half, below 10 to a tenth; to a sixteenth of an inch. */
+export function aboutLengthText(mm: number, display: Display): string {
+  if (display === 'inch') return fractionText(Math.round((mm / MM_PER_INCH) * 16) / 16);
+  const step = mm < 10 ? 0.1 : mm < 50 ? 0.5 : 1;
+  return `${Number((Math.round(mm / step) * step).toFixed(1))} mm`;
+}
+
+const COUNT_WORDS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+
+/** "three"; figures from thirteen on. */
+export function countWord(count: number): string {
+  return COUNT_WORDS[count] ?? countText(count);
+}
+
+/** "About 83 of 100 rings", "About 99.8 of 100 rings", "Almost all rings", "None of the rings": for those who want one figure. */
+export function aboutOfHundredText(share: number, things: string): string {
+  if (share <= 0) return `None of the ${things}`;
+  if (share < 0.0005) return `Almost none of the ${things}`;
+  if (share > 0.9995) return `Almost all ${things}`;
+  return `About ${fixed(100 * share, share < 0.02 || share > 0.98 ? 1 : 0)} of 100 ${things}`;
+}
+
+/** A number as it was typed in, without an exponent and without what floating point adds to it. */
+export function givenText(value: number): string {
+  const written = Number(value.toPrecision(12));
+  const text = `${written}`;
+  return text.includes('e') ? written.toFixed(20).replace(/\.?0+$/, '') : text;
+}
+
+/** A length that somebody typed in, never rounder than it is: "0.005 mm", "0.015625 in"; mm in inches to four digits. */
+export function givenLengthText(mm: number, display: Display): string {
+  if (display === 'metric') return `${givenText(mm)} mm`;
+  const inches = mm / MM_PER_INCH;
+  const typed = Number(inches.toFixed(GIVEN_DECIMALS));
+  const isTyped = Math.abs(typed - inches) < 1e-9;
+  return `${givenText(isTyped ? typed : Number(inches.toPrecision(GIVEN_DIGITS)))} in`;
+}
+
 /** A gap: in mm to a hundredth or finer, in inches to a thousandth or finer, and never a number where a joint has not closed. */
 export function gapText(mm: number, display: Display, uncertaintyMm = 0.03): string {
   if (mm > WILL_NOT_CLOSE_MM) return `over ${lengthText(WILL_NOT_CLOSE_MM, display)}`;

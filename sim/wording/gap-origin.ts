@@ -13,6 +13,11 @@ export function tellingSources({ sources }: SourceBudget): SourceEffect[] {
   return sources.filter(({ showGapP95ChangeMm }) => showGapP95ChangeMm.high < 0).sort((a, b) => gainOf(b) - gainOf(a));
 }
 
+/** Whether the gap would be less than half without the source. */
+export function isMostOfTheGap({ showGapP95Mm }: SourceBudget, source: SourceEffect): boolean {
+  return gainOf(source) >= showGapP95Mm / 2;
+}
+
 /** "Mostly from the tilt setting: were that perfect, 95 of 100 pieces would show no gap over 0.05 mm." */
 export function gapOriginSentence(budget: SourceBudget, display: Display): string {
   if (budget.sources.length === 0) return 'From nowhere: no source of error is above zero.';
@@ -23,7 +28,7 @@ export function gapOriginSentence(budget: SourceBudget, display: Display): strin
   const wouldBe = without.startsWith('over')
     ? `more than 5 of 100 pieces would still show a gap ${without}`
     : `95 of 100 pieces would show no gap over ${without}`;
-  const most = gainOf(first) >= budget.showGapP95Mm / 2 ? 'Mostly' : 'First of all';
+  const most = isMostOfTheGap(budget, first) ? 'Mostly' : 'First of all';
   return `${most} from ${SOURCE_WORDS[first.source].cause}: were that perfect, ${wouldBe}.`;
 }
 

@@ -4,7 +4,7 @@ import { NUMBER_FIELDS, type NumberKey } from '../project/fields';
 import type { MethodResult } from '../run/prediction';
 import type { GapPart } from '../statistics/estimates';
 import { quantileInterval } from '../statistics/quantiles';
-import { angleText, countText, type Display, gapText, lengthText, moneyText } from './figures';
+import { countText, type Display, givenLengthText, givenText, moneyText } from './figures';
 import { gapWithInterval } from './intervals';
 import type { TextTable } from './tables';
 
@@ -22,21 +22,24 @@ const SIZE_WORDS: Record<SizeBy, string> = {
 const row = (key: NumberKey, text: string): string[] => [NUMBER_FIELDS[key].label, text];
 
 /** "0.6 min", "120 min": minutes as they were typed in, in the unit of their field. */
-export function givenMinutesText(minutes: number): string {
-  return `${Number(minutes.toFixed(2))} min`;
+function givenMinutesText(minutes: number): string {
+  return `${givenText(minutes)} min`;
 }
 
 /** What is made. */
 export function pieceRows({ piece, stock, display }: Project): TextTable {
-  const length = (mm: number): string => lengthText(mm, display);
+  const length = (mm: number): string => givenLengthText(mm, display);
   const { insert, size } = piece;
+  const isFlat = piece.slopeDeg === 90;
   return {
     head: ['The piece', ''],
     rows: [
       row('piece.sides', `${piece.sides}`),
-      row('piece.slopeDeg', `${angleText(piece.slopeDeg)} from upright`),
+      row('piece.slopeDeg', isFlat ? 'lies flat, 90°' : `${givenText(piece.slopeDeg)}° from upright`),
       row('piece.size.mm', `${length(size.mm)}, ${SIZE_WORDS[size.by]}`),
-      row('piece.heightMm', `${length(piece.heightMm)} on the face`),
+      isFlat
+        ? ['Member width', length(piece.heightMm)]
+        : row('piece.heightMm', `${length(piece.heightMm)} on the face`),
       row('piece.thicknessMm', length(piece.thicknessMm)),
       ['Wood', stock.wood],
       ['Grain', GRAIN_WORDS[piece.grain]],
@@ -53,13 +56,13 @@ export function pieceRows({ piece, stock, display }: Project): TextTable {
 
 /** What counts as good enough, and what things cost. */
 export function limitRows({ limits, costs, piece, display }: Project): TextTable {
-  const hidden = piece.showFace === 'both' ? 'nothing is hidden' : gapText(limits.hiddenGapMm, display);
+  const hidden = piece.showFace === 'both' ? 'nothing is hidden' : givenLengthText(limits.hiddenGapMm, display);
   return {
     head: ['Good enough, and costs', ''],
     rows: [
-      row('limits.showGapMm', gapText(limits.showGapMm, display)),
+      row('limits.showGapMm', givenLengthText(limits.showGapMm, display)),
       row('limits.hiddenGapMm', hidden),
-      row('limits.remedyGapMm', gapText(limits.remedyGapMm, display)),
+      row('limits.remedyGapMm', givenLengthText(limits.remedyGapMm, display)),
       row('costs.batch', countText(costs.batch)),
       row('costs.stockPerRing', moneyText(costs.stockPerRing)),
       row('costs.testStockPerRound', moneyText(costs.testStockPerRound)),

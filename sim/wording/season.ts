@@ -43,7 +43,9 @@ function standingText(standing: MovementStanding): string {
 export function woodSentences({ wood, isStandIn }: SeasonForecast, named: string): string {
   const known = isStandIn
     ? `How much “${named}” moves is not known here.`
-    : `Computed for ${wood.label.toLowerCase()}.`;
+    : wood.id === 'other'
+      ? 'The wood is not named.'
+      : `Computed for ${wood.label.toLowerCase()}.`;
   return [known, ...(wood.remark === undefined ? [standingText(wood.standing)] : [wood.remark])].join(' ');
 }
 

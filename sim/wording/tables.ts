@@ -74,6 +74,30 @@ export function methodTable(results: readonly MethodResult[], display: Display):
   };
 }
 
+/** A flat frame, the only ring without a bevel, has members with an outer and an inner edge, and one opening. */
+function sizeRows(geometry: GeometrySummary): [string, number][] {
+  const { staveWidthMm, staveWidthMidMm, clearOpeningWideMm, clearOpeningNarrowMm } = geometry;
+  const outside: [string, number][] = [
+    ['Outside flats', geometry.outsideFlatsMm],
+    ['Outside corners', geometry.outsideCornersMm],
+  ];
+  if (geometry.bevelDeg === 0) {
+    return [
+      ['Member length, outer edge', staveWidthMm],
+      ['Member length, inner edge', 2 * staveWidthMidMm - staveWidthMm],
+      ...outside,
+      ['Clear opening', clearOpeningNarrowMm],
+    ];
+  }
+  return [
+    ['Stave width, wide end', staveWidthMm],
+    ['Stave width, mid-height', staveWidthMidMm],
+    ...outside,
+    ['Clear opening, wide end', clearOpeningWideMm],
+    ['Clear opening, narrow end', clearOpeningNarrowMm],
+  ];
+}
+
 /** The nominal ring: what it measures and how the saw is set. */
 export function geometryTable(geometry: GeometrySummary, display: Display, fractions = false): TextTable {
   const length = (mm: number): string => lengthText(mm, display, { fractions });
@@ -83,12 +107,7 @@ export function geometryTable(geometry: GeometrySummary, display: Display, fract
       ['Blade tilt from square', angleText(geometry.bevelDeg)],
       ['Blade tilt from flat', angleText(90 - geometry.bevelDeg)],
       ['Gauge swing from square', angleText(geometry.crosscutDeg)],
-      ['Stave width, wide end', length(geometry.staveWidthMm)],
-      ['Stave width, mid-height', length(geometry.staveWidthMidMm)],
-      ['Outside flats', length(geometry.outsideFlatsMm)],
-      ['Outside corners', length(geometry.outsideCornersMm)],
-      ['Clear opening, wide end', length(geometry.clearOpeningWideMm)],
-      ['Clear opening, narrow end', length(geometry.clearOpeningNarrowMm)],
+      ...sizeRows(geometry).map(([what, mm]) => [what, length(mm)]),
       ['Joint through the thickness', length(geometry.jointLengthMm)],
     ],
   };

@@ -6,7 +6,7 @@ import { TEST_KIND_NAMES } from '../project/choice-words';
 import type { Method, Piece, TestCuts, TestKind } from '../project/document';
 import type { TestPieceFigures, TestPieceKind } from '../testing/bench-card';
 import { LEAST_SENSITIVITY_MM_PER_DEG } from '../testing/test-reading';
-import { angleText, countText, type Display, lengthText, listText } from './figures';
+import { angleText, countText, type Display, givenLengthText, lengthText, listText } from './figures';
 
 export interface TestKindWords {
   label: string;
@@ -98,7 +98,7 @@ export function readingWords(kind: TestPieceKind, piece: Piece, method: Method, 
 /** An arm that is given as it is given; the stave's width to what a rule shows. */
 function armText(piece: Piece, method: Method, display: Display): string {
   const { armMm } = method.test;
-  if (armMm !== undefined) return lengthText(armMm, display);
+  if (armMm !== undefined) return givenLengthText(armMm, display);
   return lengthText(ringGeometry(piece).staveWidthMm, display, { uncertaintyMm: 1 });
 }
 
@@ -175,5 +175,5 @@ export function chanceSentence(
   const said = `Even a right setting reads up to ${text(chanceMm)} by chance, 19 times in 20`;
   // Below half of it, one standard deviation, most right settings are sent on to another round.
   if (stopWhenMm >= chanceMm / 2) return `${said}.`;
-  return `${said}; to go on until it reads ${lengthText(stopWhenMm, display)} is to chase chance.`;
+  return `${said}; to go on until it reads ${givenLengthText(stopWhenMm, display)} is to chase chance.`;
 }

@@ -22,6 +22,11 @@ export interface Recommendation {
 
 const quoted = (name: string): string => `“${name}”`;
 
+/** Neither is ahead for certain, or by so little that it reads "50 of 100". */
+function isEven({ value, low, high }: Share): boolean {
+  return (low <= 0.5 && high >= 0.5) || Math.round(100 * value) === 50;
+}
+
 /** "“Fixed stop”: 83 in 100 pieces come out good enough." */
 export function yieldSentence(name: string, share: Share): string {
   return `${quoted(name)}: ${piecesText(share, 'comes out good enough', 'come out good enough')}.`;
@@ -35,7 +40,7 @@ export function willNotCloseSentence(name: string, share: Share): string {
 /** "Of two pieces, one made each way, that of “Fixed stop” is the tighter in 71 of 100 pairs." */
 export function aheadSentence({ first, second, firstAhead }: AheadPair): string {
   const { value, low, high } = firstAhead;
-  if (low <= 0.5 && high >= 0.5) {
+  if (isEven({ value, low, high })) {
     return `Of two pieces, one by ${quoted(first)} and one by ${quoted(second)}, either is as likely to be the tighter.`;
   }
   const [ahead, behind, chance] = value > 0.5 ? [first, second, value] : [second, first, 1 - value];
@@ -116,7 +121,7 @@ function restsOn(
   if (next !== undefined) {
     const names = [leader.prediction.name, next.prediction.name];
     const pair = pairs.find(({ first, second }) => names.includes(first) && names.includes(second));
-    if (pair !== undefined && mostlyCloses(next)) said.push(aheadSentence(pair));
+    if (pair !== undefined && mostlyCloses(next) && !isEven(pair.firstAhead)) said.push(aheadSentence(pair));
   }
   return said;
 }

@@ -15,8 +15,6 @@ import { SheetPreview } from './sheet-preview';
 import { SheetTools } from './sheet-tools';
 import { useSheet } from './use-sheet';
 
-const NO_ANSWERS: MakerAnswers = { budget: null, testValue: null };
-
 export function ExplainPage() {
   const { input, isFresh } = useSheet();
   const kind = useView((view) => view.sheetKind);
@@ -26,7 +24,7 @@ export function ExplainPage() {
       question="What can be promised, and why is no joint perfect?"
       answer={
         <span className={isSoft ? 'softened' : undefined}>
-          {input === null ? 'The first rings are being closed.' : chanceSentence(input.result)}
+          {input === null ? 'The first rings are being closed.' : chanceSentence(input.project, input.result)}
         </span>
       }
       inputs={<SheetInputs />}
@@ -53,11 +51,19 @@ interface PanelProps {
   isSoft: boolean;
 }
 
+/** Asks where the gap comes from, which the paragraph on why it shows is about. */
 function ClientPanel({ input, isSoft }: PanelProps) {
+  const budget = useQuestion({ kind: 'budget', rings: BUDGET_TRIALS }, methodIndexOf(input.project, input.result));
+  const answers: MakerAnswers = { budget: budget.isFresh ? budget.answer : null, testValue: null };
   return (
     <div className="sheet-panel">
-      <SheetTools input={input} kind="client" answers={NO_ANSWERS} />
-      <SheetPreview input={input} kind="client" answers={NO_ANSWERS} isSoft={isSoft} />
+      <SheetTools input={input} kind="client" answers={answers} />
+      {!budget.isFresh && (
+        <dl className="sheet-pending">
+          <Pending what="Where the gap comes from" outcome={budget} />
+        </dl>
+      )}
+      <SheetPreview input={input} kind="client" answers={answers} isSoft={isSoft} />
     </div>
   );
 }

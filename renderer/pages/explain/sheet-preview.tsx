@@ -23,7 +23,11 @@ export function SheetPreview({ input, kind, answers, isSoft }: SheetPreviewProps
       </p>
       <Scrolls label="The sheet as it prints">
         <div ref={box} className={isSoft ? 'softened' : undefined}>
-          {kind === 'client' ? <ClientSheet {...input} /> : <MakerSheet {...input} answers={answers} />}
+          {kind === 'client' ? (
+            <ClientSheet {...input} budget={answers.budget} />
+          ) : (
+            <MakerSheet {...input} answers={answers} />
+          )}
         </div>
       </Scrolls>
     </>

@@ -13,9 +13,16 @@ import { useProblemAt } from '../../state/problems';
 import { useView } from '../../state/view-store';
 import { chooseGrain } from './choose-grain';
 
+/** What a flat frame calls two of its sizes. */
+const FLAT_SIZES: Partial<Record<SizeBy, string>> = {
+  clearOpening: 'Clear opening',
+  staveWidth: 'Member length, outer edge',
+};
+
 export function RingInputs() {
   const piece = useDocument((state) => state.project.piece);
   const [said, setSaid] = useState('');
+  const isFlat = piece.slopeDeg === 90;
   const angleStyle = useView((view) => view.angleStyle);
   const set = (patch: Parameters<typeof withSection<'piece'>>[1]): void => edit(withSection('piece', patch));
   const gesture = { onGestureStart: beginGesture, onGestureEnd: endGesture };
@@ -61,11 +68,18 @@ export function RingInputs() {
       <ChoiceAt path="piece.size.by" layout="menu" value={piece.size.by} onChange={chooseSize} />
       <NumberAt
         path="piece.size.mm"
-        label={optionLabel(PIECE.keys.size.keys.by, piece.size.by)}
+        label={(isFlat ? FLAT_SIZES[piece.size.by] : undefined) ?? optionLabel(PIECE.keys.size.keys.by, piece.size.by)}
         value={piece.size.mm}
         onChange={(mm) => set({ size: { by: piece.size.by, mm } })}
       />
-      <NumberAt path="piece.heightMm" value={piece.heightMm} onChange={(heightMm) => set({ heightMm })} />
+      <NumberAt
+        path="piece.heightMm"
+        {...(isFlat
+          ? { label: 'Member width', help: 'Along the face of a member, from its outer to its inner edge.' }
+          : {})}
+        value={piece.heightMm}
+        onChange={(heightMm) => set({ heightMm })}
+      />
       <NumberAt path="piece.thicknessMm" value={piece.thicknessMm} onChange={(thicknessMm) => set({ thicknessMm })} />
       <ChoiceAt path="piece.showFace" value={piece.showFace} onChange={(showFace) => set({ showFace })} />
       <ChoiceAt

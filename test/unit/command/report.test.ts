@@ -43,7 +43,7 @@ describe('ringtrue report', () => {
     const project = quickProject();
     const results = project.methods.map((_, index) => finish(runMethod(project, index)));
     const best = explainedResult(project, results);
-    const [marked, tested] = [results[0], best].map((result) => result && chanceSentence(result));
+    const [marked, tested] = [results[0], best].map((result) => result && chanceSentence(project, result));
     expect(unspaced(await reported())).toContain(unspaced(tested ?? 'none'));
     expect(unspaced(await reported('--method', 'Marked line'))).toContain(unspaced(marked ?? 'none'));
   }, 120_000);
@@ -75,7 +75,7 @@ describe('ringtrue report prints', () => {
   function recommended(kind: 'client' | 'maker'): string[] {
     const best = explainedResult(project, results);
     if (best === undefined) throw new Error('nothing was simulated');
-    if (kind === 'client') return expectSentences(project, best);
+    if (kind === 'client') return expectSentences(project, best, results);
     const pairs = results.flatMap((a, i) =>
       results.slice(i + 1).map((b) => {
         return { first: a.prediction.name, second: b.prediction.name, firstAhead: aheadChance(a.sample, b.sample) };

@@ -60,7 +60,9 @@ describe('season', () => {
     const sheet = await objectOf('season', fileOf(fileWith({ 'stock.wood': 'plywood' })));
     expect(sheet.sawings.map(({ sawing }: { sawing: string }) => sawing)).toEqual(['sheet']);
     const odd = await textOf('season', fileOf(fileWith({ 'stock.wood': 'dreamwood' })));
-    expect(odd).toContain('How much “dreamwood” moves is not known here. The wood is not named; it is taken to move');
+    expect(odd).toContain(
+      'How much “dreamwood” moves is not known here. It is taken to move as a middling hardwood does',
+    );
   });
 
   it('refuses air that is none', async () => {

@@ -16,13 +16,13 @@ import {
   expectSentences,
   explainedResult,
   eyeSentences,
-  makingSentences,
   pieceSentence,
   remainsSentences,
   seasonGapSentences,
-  whySentences,
 } from '../../../sim/wording/explain';
+import { makingSentences } from '../../../sim/wording/making';
 import { methodTable } from '../../../sim/wording/tables';
+import { whySentences } from '../../../sim/wording/why';
 import { answerTo } from '../../support/answer-to';
 import { type ReadPage, readPdf, unspaced } from '../../support/read-pdf';
 import { shippedPrograms } from '../../support/shipped-programs';
@@ -60,7 +60,7 @@ const chosen = (project: Project): Method[] =>
   project.methods.filter(({ name }) => name === input(project).result.prediction.name);
 
 const client = (project: Project, paper?: Paper): string =>
-  program.renderReport(input(project, paper), 'client', { budget: null, testValue: null });
+  program.renderReport(input(project, paper), 'client', { ...answers, testValue: null });
 const maker = (project: Project, paper?: Paper): string =>
   program.renderReport(input(project, paper), 'maker', answers);
 
@@ -93,11 +93,11 @@ function clientSentences(project: Project): Record<string, string[]> {
   if (method === undefined) throw new Error('no method');
   return {
     piece: [pieceSentence(project)],
-    why: whySentences(project),
-    expect: expectSentences(project, result),
+    why: whySentences(project, method, answers.budget?.budget ?? null),
+    expect: expectSentences(project, result, results),
     making: makingSentences(project, method, result),
     eye: eyeSentences(project, result),
-    season: seasonGapSentences(project, result),
+    season: seasonGapSentences(project),
     remains: remainsSentences(project, result),
     basis: [basisSentence(project, result)],
   };
@@ -145,7 +145,7 @@ describe('the client’s sheet', () => {
   it('is about the method that was chosen', () => {
     const project = { ...example(), explain: { method: 'Marked line' } };
     expect(input(project).result.prediction.name).toBe('Marked line');
-    expect(words(client(project))).toContain(unspaced(expectSentences(project, results[0]!)[0]!));
+    expect(words(client(project))).toContain(unspaced(expectSentences(project, results[0]!, results)[0]!));
   });
 });
 
@@ -204,7 +204,7 @@ describe('the maker’s report', () => {
       const cells = shown.filter(([name]) => name === fieldAt(key)?.label).map(([, cell = '']) => cell);
       const told = cells.map((cell) => Number(/-?[\d.,]+/.exec(cell)?.[0].replaceAll(/,(?=\d{3})|,$/g, '')));
       const nearest = Math.min(...told.map((number) => Math.abs(number - value)));
-      expect(nearest, `${key} ${value}: ${cells.join(' | ')}`).toBeLessThanOrEqual(0.005);
+      expect(nearest, `${key} ${value}: ${cells.join(' | ')}`).toBeLessThanOrEqual(1e-9);
     }
   });
 

@@ -13,12 +13,12 @@ import {
   expectSentences,
   explainedResult,
   eyeSentences,
-  makingSentences,
   pieceSentence,
   remainsSentences,
   seasonGapSentences,
-  whySentences,
 } from '../../../sim/wording/explain';
+import { makingSentences } from '../../../sim/wording/making';
+import { whySentences } from '../../../sim/wording/why';
 import { resultLike, share } from './result-like';
 
 const project = exampleProject();
@@ -32,50 +32,64 @@ function graded(good: number, rework: number, scrap: number): MethodResult {
 describe('the piece', () => {
   it('is told by what can be seen and measured', () => {
     expect(pieceSentence(project)).toBe(
-      'Twelve staves of oak, upright, 280 mm over the outside flats, 140 mm high and 15 mm thick. ' +
-        'The opening is 250 mm across, for what measures 236 mm.',
+      'Twelve pieces of oak, standing upright: 280 mm across, 140 mm high and 15 mm thick. ' +
+        'The opening is 250 mm across, for something 236 mm wide.',
     );
-    expect(pieceSentence(planterProject())).toMatch(/^Six staves of walnut, leaning 15° from upright, /);
-    expect(pieceSentence(mirrorFrameProject())).toMatch(/^Eight members of cherry, lying flat, .* 60 mm wide/);
+    expect(pieceSentence(planterProject())).toMatch(
+      /^Six pieces of walnut, leaning 15° from upright: \d+ mm across, 180 mm along the slope/,
+    );
+  });
+
+  it('is a frame by its opening and the width of its members', () => {
+    // A hexagon of side 300 lies 300·√3 = 519.62 across; two members of 60 leave 399.62 (closed form).
+    const frame = mirrorFrameProject();
+    const { insert: _, ...piece } = frame.piece;
+    const size = { by: 'staveWidth', mm: 300 } as const;
+    expect(pieceSentence({ ...frame, piece: { ...piece, sides: 6, size } })).toBe(
+      'Six pieces of cherry, laid flat as a frame with an opening 400 mm across; the wood is 60 mm wide and 20 mm thick.',
+    );
   });
 
   it('leaves out a wood that is not named, and counts many sides in figures', () => {
     const many: Project = { ...project, stock: { ...project.stock, wood: 'other' } };
-    expect(pieceSentence({ ...many, piece: { ...many.piece, sides: 24 } })).toMatch(/^24 staves, upright/);
-  });
-});
-
-describe('why errors show', () => {
-  it('counts the faces and names the setting that carries the error', () => {
-    const [faces, shared] = whySentences(project);
-    expect(faces).toBe('A ring of 12 pieces has 24 sawn faces, and their angles must add up to exactly 360°.');
-    expect(shared).toContain('the saw’s tilt is in every one of the 24');
-    expect(shared).toContain('a sheet of paper (0.1 mm) under the end of a block 115 mm long, adds up to 1.2°');
-    expect(whySentences(mirrorFrameProject())[1]).toContain('the saw’s swing is in every one of the 16');
+    expect(pieceSentence({ ...many, piece: { ...many.piece, sides: 24 } })).toMatch(/^24 pieces, standing upright/);
   });
 });
 
 describe('what to expect', () => {
   it('begins with a count', () => {
-    expect(chanceSentence(stop)).toBe('83 in 100 rings made this way come out good enough.');
-    expect(chanceSentence(resultLike('None', { yield: share(0, 0, 0.0038) }))).toBe(
-      'No ring made this way comes out good enough (at most 4 in 1,000).',
+    expect(chanceSentence(project, stop)).toBe('About 83 of 100 rings made this way come out good enough.');
+    expect(chanceSentence(mirrorFrameProject(), resultLike('None', { yield: share(0, 0, 0.0038) }))).toBe(
+      'None of the frames made this way come out good enough.',
     );
+    expect(chanceSentence(project, resultLike('Rare', { yield: share(0.998) }))).toMatch(/^About 99\.8 of 100 rings/);
   });
 
   it('says what good enough asks for, and no more', () => {
-    expect(expectSentences(project, stop)[0]).toMatch(
-      /That means no gap that shows over 0\.15 mm, no hidden one over 0\.40 mm and room for what goes inside\.$/,
+    const said = (of: Project) => expectSentences(of, stop, [stop])[0];
+    expect(said(project)).toMatch(
+      /That means no gap that shows over 0\.15 mm, no hidden gap over 0\.4 mm and room for what goes inside\.$/,
     );
-    expect(expectSentences(planterProject(), stop)[0]).not.toContain('room for');
-    expect(expectSentences(mirrorFrameProject(), stop)[0]).not.toContain('hidden');
+    expect(said(planterProject())).not.toContain('room for');
+    expect(said(mirrorFrameProject())).not.toContain('hidden');
   });
 
   it('tells no width of a gap that is none, nor of one that never closes', () => {
+    const said = (result: MethodResult) => expectSentences(project, result, [result])[1];
     const tight = resultLike('Tight', { showGapMm: { mean: 0, sd: 0, p50: 0.002, p90: 0.01, p95: 0.02, p99: 0.03 } });
-    expect(expectSentences(project, tight)[1]).toMatch(/^In the middle one of such rings no gap to speak of shows; 95/);
+    expect(said(tight)).toBe('Half of them show no gap to speak of; in 95 of 100 the widest gap is under 0.02 mm.');
     const wide = resultLike('Wide', { showGapMm: { mean: 1, sd: 2, p50: 0.5, p90: 3, p95: 5, p99: 9 } });
-    expect(expectSentences(project, wide)[1]).toContain('more than 5 of 100 show one over 2 mm');
+    expect(said(wide)).toContain('in more than 5 of 100 it is over 2 mm');
+  });
+
+  it('owns up where most fail, and names a way that does better if there is one', () => {
+    const bad = resultLike('Bad', { yield: share(0.2) });
+    const said = (results: MethodResult[]) => expectSentences(project, bad, results).at(-1);
+    expect(said([bad, stop])).toBe(
+      'More fail than succeed this way. Made another way, “Fixed stop”, about 83 of 100 pieces come out good enough.',
+    );
+    expect(said([bad])).toMatch(/^None of the ways worked out here does clearly better/);
+    expect(expectSentences(project, stop, [stop, bad])).toHaveLength(2);
   });
 
   it('counts dots as they lie', () => {
@@ -83,34 +97,11 @@ describe('what to expect', () => {
   });
 });
 
-describe('what is done about it', () => {
-  const method = project.methods[2]!;
-
-  it('tells what test cuts take out of the shared error', () => {
-    const after = resultLike(method.name, { tiltSharedAfterTestDeg: { mean: 0, sd: 0.028 } });
-    // Evenly spread within ±0.5°: standard deviation 0.5/√3 = 0.289 (closed form).
-    expect(makingSentences(project, method, after)).toContain(
-      'Before the piece itself, up to two rounds of test cuts put the saw right: the tilt error that all cuts share ' +
-        'goes from typically 0.29° down to 0.028°.',
-    );
-  });
-
-  it('claims nothing of test cuts that are not made', () => {
-    const untested = project.methods[1]!;
-    expect(makingSentences(project, untested, stop).join(' ')).not.toContain('test');
-  });
-
-  it('does not speak of the tilt where the blade stands square', () => {
-    const frame = mirrorFrameProject();
-    expect(makingSentences(frame, frame.methods[1]!, stop).join(' ')).not.toContain('tilt');
-  });
-});
-
 describe('what remains', () => {
   it.each([
-    [graded(830, 150, 20), 'Of 100 such rings about 83 are good as they come, 15 can be put right afterwards'],
-    [graded(9979, 21, 0), 'Of 1,000 such rings about 998 are good as they come, 2 can be put right afterwards'],
-    [graded(1000, 0, 0), 'Of 100 such rings about 100 are good as they come, none can be put right afterwards'],
+    [graded(830, 150, 20), 'Of 100 such rings about 83 are good enough as glued, 15 can be put right afterwards'],
+    [graded(9979, 21, 0), 'Of 1,000 such rings about 998 are good enough as glued, 2 can be put right afterwards'],
+    [graded(1000, 0, 0), 'Of 100 such rings about 100 are good enough as glued, none can be put right afterwards'],
   ])('is counted out of as many as it takes', (result, start) => {
     expect(remainsSentences(project, result)[0]).toContain(start);
   });
@@ -138,23 +129,53 @@ describe('what remains', () => {
 describe('beside an eye and a season', () => {
   it('the rings under what an eye tells apart are counted', () => {
     // 10,000 gaps spaced evenly: 0.07 mm in the middle, 0.165 at 95 of 100; 0.1164 lies at 50 + 45 · 0.0464/0.095 = 72.
-    expect(eyeSentences(project, stop).join(' ')).toContain('72 in 100 rings stay under that everywhere.');
+    expect(eyeSentences(project, stop).join(' ')).toContain('About 72 of 100 rings stay under that at every joint.');
   });
 
   it('an inch is said in inches', () => {
     const inches: Project = { ...project, display: 'inch' };
-    const said = [pieceSentence(inches), ...whySentences(inches), ...eyeSentences(inches, stop)].join(' ');
+    const said = [pieceSentence(inches), ...eyeSentences(inches, stop)].join(' ');
     expect(said).not.toMatch(/\d mm/);
   });
 
-  it('both ways of sawing are told, or the one of a sheet', () => {
-    expect(seasonGapSentences(project, stop)[0]).toMatch(
-      /\(flatsawn boards\) or by up to .* \(quartersawn boards\)\.$/,
+  it('both ways of sawing are told, or the one width where there is but one', () => {
+    const said = (of: Project) => seasonGapSentences(of).join(' ');
+    expect(said(project)).toMatch(
+      /by up to 0\.\d+ mm or 0\.\d+ mm, depending on how the boards were sawn from the log\./,
     );
     const ply: Project = { ...project, stock: { ...project.stock, wood: 'plywood' } };
-    expect(seasonGapSentences(ply, stop)[0]).not.toContain('boards');
-    const unknown: Project = { ...project, stock: { ...project.stock, wood: 'bog wood' } };
-    expect(seasonGapSentences(unknown, stop)[0]).toContain('each joint of the ring, were it free');
+    expect(said(ply)).not.toContain('boards');
+    // Turned by 90°, flatsawn and quartersawn staves move each other's way and by as much.
+    const up: Project = { ...project, piece: { ...project.piece, grain: 'upStave' } };
+    expect(said(up)).toMatch(/would open by up to 0\.\d+ mm\./);
+    expect(said({ ...project, stock: { ...project.stock, wood: 'bog wood' } })).toContain(
+      'How much bog wood moves is not',
+    );
+  });
+
+  it('a season that moves the joints more than the limit is owned up to, with what follows', () => {
+    const frame = mirrorFrameProject();
+    expect(seasonGapSentences(frame).join(' ')).toContain(
+      'more than the 0.12 mm allowed: a hairline may open and close again with the seasons',
+    );
+    expect(seasonGapSentences(project).join(' ')).toContain('That is within the 0.15 mm allowed.');
+  });
+
+  it('the air that is reckoned with is told', () => {
+    expect(seasonGapSentences(project)[0]).toContain('35 % and 65 % humidity');
+    expect(seasonGapSentences(project).at(-1)).toContain('Out of doors');
+  });
+
+  it('no word of the trade is left without its meaning', () => {
+    const sheets = [project, planterProject(), mirrorFrameProject()].flatMap((of) => [
+      pieceSentence(of),
+      ...expectSentences(of, stop, [stop]),
+      ...eyeSentences(of, stop),
+      ...seasonGapSentences(of),
+      ...remainsSentences(of, stop),
+      ...of.methods.flatMap((method) => [...makingSentences(of, method, stop), ...whySentences(of, method, null)]),
+    ]);
+    expect(sheets.join(' ')).not.toMatch(/fence|mouth|minute|flatsawn|quartersawn|stave|mitre|kerf|sled|gauge/i);
   });
 });
 

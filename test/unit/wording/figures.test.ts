@@ -7,6 +7,7 @@ import {
   countText,
   decimalsFor,
   gapText,
+  givenLengthText,
   lengthText,
   limitText,
   listText,
@@ -55,6 +56,19 @@ describe('lengths', () => {
     [0, 4],
   ])('with an uncertainty of %f keeps %i decimals', (uncertainty, decimals) => {
     expect(decimalsFor(uncertainty, 4)).toBe(decimals);
+  });
+});
+
+describe('what was typed in', () => {
+  it.each([
+    [0.005, 'metric', '0.005 mm'],
+    [0.1 + 0.2, 'metric', '0.3 mm'],
+    [1e-7, 'metric', '0.0000001 mm'],
+    [25.4 / 64, 'inch', '0.015625 in'],
+    [0.005, 'inch', '0.0001969 in'],
+    [1250, 'inch', '49.21 in'],
+  ] as const)('is never shown rounder than it is: %s in %s', (mm, display, text) => {
+    expect(givenLengthText(mm, display)).toBe(text);
   });
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ringGeometry } from '../../../sim/geometry/ring';
 import { SOURCE_NAMES } from '../../../sim/project/document';
-import { exampleProject } from '../../../sim/project/example';
+import { exampleProject, mirrorFrameProject } from '../../../sim/project/example';
 import type { Share } from '../../../sim/statistics/estimates';
 import { gapWithInterval, lengthWithInterval } from '../../../sim/wording/intervals';
 import { gapRows } from '../../../sim/wording/report';
@@ -40,6 +40,19 @@ describe('the other tables', () => {
     expect(rows.get('Blade tilt from flat')).toBe('75°');
     expect(rows.get('Gauge swing from square')).toBe('0°');
     expect(rows.get('Clear opening, narrow end')).toBe('250 mm');
+  });
+
+  it('tell a flat frame by its members and its one opening', () => {
+    // A hexagon of side 300 lies 300·√3 = 519.62 across the flats; two members of 60 leave 399.62 (closed form).
+    const { piece } = mirrorFrameProject();
+    const frame = { ...piece, sides: 6, size: { by: 'staveWidth', mm: 300 } as const, heightMm: 60 };
+    const rows = new Map(geometryTable(ringGeometry(frame), 'metric').rows.map(([a, b]) => [a, b]));
+    expect(rows.get('Outside flats')).toBe('519.62 mm');
+    expect(rows.get('Clear opening')).toBe('399.62 mm');
+    expect(rows.get('Member length, outer edge')).toBe('300 mm');
+    // 300 − 2·60·tan 30°.
+    expect(rows.get('Member length, inner edge')).toBe('230.72 mm');
+    expect([...rows.keys()].filter((name) => /wide|narrow|height/.test(name ?? ''))).toEqual([]);
   });
 
   it('tell one method figure by figure, in either unit', () => {

@@ -188,3 +188,12 @@ describe('the recommendation', () => {
     expect(recommendation(project, [], [])).toMatchObject({ headline: 'No method is computed yet.', because: [] });
   });
 });
+
+it('two methods that are tighter equally often support neither', () => {
+  const [a, b] = [resultLike('A', { yield: share(0.9) }), resultLike('B', { yield: share(0.8) })];
+  const said = (firstAhead: ReturnType<typeof share>) =>
+    recommendation(exampleProject(), [a, b], [{ first: 'A', second: 'B', firstAhead }]).because.join(' ');
+  expect(said(share(0.503, 0.501, 0.505))).not.toContain('Of two pieces');
+  expect(said(share(0.51, 0.49, 0.53))).not.toContain('Of two pieces');
+  expect(said(share(0.7, 0.69, 0.71))).toContain('Of two pieces');
+});
