@@ -5,6 +5,7 @@ import type { MethodResult, RunProgress } from '../../sim/run/prediction';
 import { explainedResult } from '../../sim/wording/explain';
 import type { MakerAnswers, SheetInput, SheetKind } from '../contract/report';
 import { loadReportProgram } from '../print/load-report-program';
+import { pageCount } from '../print/page-count';
 import { printingBrowser, printPdf } from '../print/print-pdf';
 import { oneOf, readArguments } from './arguments';
 import { fitForTerminal } from './fit-for-terminal';
@@ -61,8 +62,13 @@ export async function report(args: readonly string[], io: CommandIo, workerProgr
     io.stdout.write(html);
     return;
   }
-  await writeOut(out, isPdf ? await printPdf(html) : html);
+  const printed = isPdf ? await printPdf(html) : html;
+  await writeOut(out, printed);
   io.stdout.write(`Wrote ${fitForTerminal(out.path)}.\n`);
+  const pages = typeof printed === 'string' ? 1 : pageCount(printed);
+  if (kind === 'client' && pages > 1) {
+    io.stderr.write(`It takes ${pages} pages. Shorten the closing words, or leave out parts by explain.show.\n`);
+  }
 }
 
 async function askAnswers(

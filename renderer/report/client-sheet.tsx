@@ -16,13 +16,12 @@ import { makingSentences } from '../../sim/wording/making';
 import { whySentences } from '../../sim/wording/why';
 import { RingPlan } from '../drawing/ring-plan';
 import { lengthsOnOneLine } from '../parts/lengths-on-one-line';
+import { clientFit } from './client-fit';
 import { methodIndexOf } from './method-index';
 import { Sheet } from './sheet';
 import { dotsReachMm, SheetDots } from './sheet-dots';
 
-const DRAWING_PX = 224;
 const DOTS_WIDTH_PX = 680;
-const DOTS_HEIGHT_PX = 106;
 
 interface ClientSheetProps extends SheetInput {
   /** null while it is not worked out: no cause of the gap is named then. */
@@ -33,24 +32,57 @@ export function ClientSheet({ project, results, result, paper, budget }: ClientS
   const { explain, piece, display, limits } = project;
   const index = methodIndexOf(project, result);
   const method = project.methods[index];
+  if (method === undefined) throw new Error('The sheet is about a method that the project does not have.');
   const shows = (part: ExplainPart): boolean => explain?.show?.[part] ?? true;
+  const said = (part: ExplainPart, sentences: readonly string[]) =>
+    shows(part) ? sentences.map(lengthsOnOneLine) : [];
   const title = explain?.title || project.title;
+  const line = explain?.client ?? '';
+  const words = {
+    piece: lengthsOnOneLine(pieceSentence(project)),
+    why: said('why', whySentences(project, method, budget?.budget ?? null)),
+    expect: expectSentences(project, result, results).map(lengthsOnOneLine),
+    making: said('making', makingSentences(project, method, result)),
+    eye: said('eye', eyeSentences(project, result)),
+    season: said('season', seasonGapSentences(project)),
+    remains: said('remains', remainsSentences(project, result)),
+  };
+  const unit = display === 'metric' ? 'millimetres' : 'inches';
+  const caption = `Fifty ${ringsOf(piece)} made this way: each dot is one of them, placed by its widest gap in ${unit}. Hollow dots are over the limit.`;
+  const closing = closingParagraphs(project);
+  const foot = basisSentence(project, result);
+  const flat = (sentences: readonly string[]): string => sentences.join(' ');
+  const fit = clientFit(
+    {
+      title,
+      line,
+      piece: words.piece,
+      why: flat(words.why),
+      caption: shows('dots') ? caption : '',
+      expect: flat(words.expect),
+      making: words.making,
+      beside: [words.eye, words.season].map(flat).filter((text) => text !== ''),
+      remains: flat(words.remains),
+      closing,
+      foot,
+    },
+    paper,
+    { drawing: shows('drawing'), dots: shows('dots') },
+  );
   return (
-    <Sheet kind="client" paper={paper} title={title} line={explain?.client ?? ''} foot={basisSentence(project, result)}>
-      <div className={shows('drawing') ? 'sheet-lead with-drawing' : 'sheet-lead'}>
+    <Sheet kind="client" paper={paper} title={title} line={line} foot={foot} scale={fit.scale}>
+      <div
+        className={shows('drawing') ? 'sheet-lead with-drawing' : 'sheet-lead'}
+        style={shows('drawing') ? { gridTemplateColumns: `${fit.drawingPx}px minmax(0, 1fr)` } : undefined}
+      >
         {shows('drawing') && (
           <div className="sheet-drawing">
-            <RingPlan piece={piece} display={display} isRounded widthPx={DRAWING_PX} />
+            <RingPlan piece={piece} display={display} isRounded widthPx={fit.drawingPx} />
           </div>
         )}
         <div className="sheet-lead-words">
-          <p className="sheet-piece">{lengthsOnOneLine(pieceSentence(project))}</p>
-          {shows('why') && method !== undefined && (
-            <Words
-              title="Why a ring shows small errors"
-              sentences={whySentences(project, method, budget?.budget ?? null)}
-            />
-          )}
+          <p className="sheet-piece">{words.piece}</p>
+          <Words title="Why a ring shows small errors" sentences={words.why} />
         </div>
       </div>
       <section>
@@ -64,27 +96,24 @@ export function ClientSheet({ project, results, result, paper, budget }: ClientS
               display={display}
               reachMm={dotsReachMm([result], limits.showGapMm)}
               widthPx={DOTS_WIDTH_PX}
-              heightPx={DOTS_HEIGHT_PX}
+              heightPx={fit.dotsPx}
             />
-            <p className="sheet-caption">
-              Fifty {ringsOf(piece)} made this way: each dot is one of them, placed by its widest gap in{' '}
-              {display === 'metric' ? 'millimetres' : 'inches'}. Hollow dots are over the limit.
-            </p>
+            <p className="sheet-caption">{caption}</p>
           </>
         )}
-        <p className="sheet-say">{expectSentences(project, result, results).map(lengthsOnOneLine).join(' ')}</p>
+        <p className="sheet-say">{flat(words.expect)}</p>
       </section>
       <div className="sheet-columns">
-        {shows('making') && method !== undefined && (
-          <Words title="What is done about it" sentences={makingSentences(project, method, result)} isList />
-        )}
-        {shows('eye') && <Words title="What an eye sees" sentences={eyeSentences(project, result)} />}
-        {shows('season') && <Words title="What the seasons do" sentences={seasonGapSentences(project)} />}
+        <Words title="What is done about it" sentences={words.making} isList />
+        <div className="sheet-beside">
+          <Words title="What an eye sees" sentences={words.eye} />
+          <Words title="What the seasons do" sentences={words.season} />
+        </div>
       </div>
-      {shows('remains') && <Words title="What remains" sentences={remainsSentences(project, result)} />}
-      {closingParagraphs(project).length > 0 && (
+      <Words title="What remains" sentences={words.remains} />
+      {closing.length > 0 && (
         <section className="sheet-closing">
-          {closingParagraphs(project).map((paragraph, place) => (
+          {closing.map((paragraph, place) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: two paragraphs may say the same.
             <p key={place}>{paragraph}</p>
           ))}
@@ -96,22 +125,24 @@ export function ClientSheet({ project, results, result, paper, budget }: ClientS
 
 interface WordsProps {
   title: string;
+  /** Without any, nothing is shown. */
   sentences: readonly string[];
   isList?: boolean;
 }
 
 function Words({ title, sentences, isList = false }: WordsProps) {
+  if (sentences.length === 0) return null;
   return (
     <section>
       <h2>{title}</h2>
       {isList ? (
         <ul className="sheet-list">
           {sentences.map((sentence) => (
-            <li key={sentence}>{lengthsOnOneLine(sentence)}</li>
+            <li key={sentence}>{sentence}</li>
           ))}
         </ul>
       ) : (
-        <p>{sentences.map(lengthsOnOneLine).join(' ')}</p>
+        <p>{sentences.join(' ')}</p>
       )}
     </section>
   );

@@ -4,7 +4,7 @@ import { NO_GAP_MM } from '../../sim/geometry/thresholds';
 import type { MethodResult } from '../../sim/run/prediction';
 import { quantileDots } from '../../sim/statistics/dots';
 import { dotsText } from '../../sim/wording/explain';
-import { gapText } from '../../sim/wording/figures';
+import { limitInSentence } from '../../sim/wording/figures';
 import { DOTS } from '../charts/dot-rows';
 import { gapScale } from '../charts/gap-scale';
 import { BESIDE_GAP, dotSize, packDots, stackDots } from '../charts/stack-dots';
@@ -24,7 +24,7 @@ interface SheetDotsProps {
   heightPx: number;
 }
 
-const MOST_DOT_PX = 13;
+const MOST_DOT_PX = 20;
 const FREE_SHARE = 0.14;
 const RING_PX = 1.5;
 const BESIDE_PX = 64;
@@ -77,7 +77,7 @@ export function SheetDots({ result, index, limitMm, display, reachMm, widthPx, h
         <path className="chart-base" d={`M0 ${baseY}H${plotPx}`} />
         <path className="chart-limit" d={`M${limitX} ${LIMIT_PX - 3}V${baseY}`} />
         <text className="chart-limit-text" textAnchor="middle" x={limitX} y={LIMIT_PX - 7}>
-          limit {gapText(limitMm, display)}
+          limit {limitInSentence(limitMm, display)}
         </text>
         {dots.map(({ x, level, valueMm }) => (
           <circle

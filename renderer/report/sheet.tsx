@@ -1,5 +1,5 @@
 /** The paper: a head ruled like the title block of a drawing, what is on it, and the small print. */
-import type { ReactNode } from 'react';
+import type { CSSProperties, ReactNode } from 'react';
 import type { Paper, SheetKind } from '../../main/contract/report';
 import './sheet.css';
 
@@ -11,12 +11,20 @@ interface SheetProps {
   line: string;
   /** Small print at the end. */
   foot?: string;
+  /** Of the lettering; 1 unless told otherwise. */
+  scale?: number;
   children: ReactNode;
 }
 
-export function Sheet({ kind, paper, title, line, foot, children }: SheetProps) {
+export function Sheet({ kind, paper, title, line, foot, scale = 1, children }: SheetProps) {
   return (
-    <article className="sheet" data-kind={kind} data-paper={paper} aria-label={`Sheet: ${title}`}>
+    <article
+      className="sheet"
+      data-kind={kind}
+      data-paper={paper}
+      aria-label={`Sheet: ${title}`}
+      style={{ '--fit': scale } as CSSProperties}
+    >
       <header className="sheet-head">
         <h1>{title}</h1>
         {line !== '' && <p className="sheet-line">{line}</p>}

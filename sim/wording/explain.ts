@@ -17,8 +17,7 @@ import {
   countWord,
   type Display,
   gapText,
-  givenLengthText,
-  limitText,
+  limitInSentence,
   listText,
 } from './figures';
 import { rankedByMerit } from './verdict';
@@ -55,14 +54,14 @@ export function explainedResult({ explain }: Project, results: readonly MethodRe
 
 /** "43 of 50 within 0.15 mm". */
 export function dotsText(gapsMm: readonly number[], limitMm: number, display: Display): string {
-  return `${countAtMost(gapsMm, limitMm)} of ${gapsMm.length} within ${limitText(limitMm, display)}`;
+  return `${countAtMost(gapsMm, limitMm)} of ${gapsMm.length} within ${limitInSentence(limitMm, display)}`;
 }
 
 /** What to expect of a ring made so, the chance first, and a better way where most of them would fail. */
 export function expectSentences(project: Project, result: MethodResult, results: readonly MethodResult[]): string[] {
   const { piece, limits, display } = project;
   const { prediction } = result;
-  const limit = (mm: number): string => givenLengthText(mm, display);
+  const limit = (mm: number): string => limitInSentence(mm, display);
   const asked = [
     `no gap that shows over ${limit(limits.showGapMm)}`,
     ...(piece.showFace === 'both' ? [] : [`no hidden gap over ${limit(limits.hiddenGapMm)}`]),
@@ -140,7 +139,7 @@ export function seasonGapSentences(project: Project): string[] {
   const unknown = isStandIn
     ? [`How much ${stock.wood.trim()} moves is not known here, so a middling hardwood stands for it.`]
     : [];
-  const allowed = givenLengthText(limits.showGapMm, display);
+  const allowed = limitInSentence(limits.showGapMm, display);
   return [
     `${air} each joint, were it free, would open ${by}.`,
     ...unknown,
@@ -161,7 +160,7 @@ export function remainsSentences({ piece, limits, display }: Project, { grades, 
   const outOf = COUNTED.find((of) => of * rarest >= 1) ?? 10_000;
   const [good, rework, scrap] = apportioned(counts, outOf);
   const say = (count = 0): string => (count === 0 ? 'none' : countText(count));
-  const remedy = `no gap over ${givenLengthText(limits.remedyGapMm, display)}`;
+  const remedy = `no gap over ${limitInSentence(limits.remedyGapMm, display)}`;
   return [
     `Of ${countText(outOf)} such ${ringsOf(piece)} about ${say(good)} ${good === 1 ? 'is' : 'are'} good enough as glued, ` +
       `${say(rework)} can be put right afterwards (${remedy}), and ${say(scrap)} must be made again.`,

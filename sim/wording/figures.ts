@@ -68,6 +68,13 @@ const GIVEN_DIGITS = 4;
 /** Inches that were typed as such come back whole from mm. */
 const GIVEN_DECIMALS = 6;
 
+/** A limit in a sentence: as it was typed in; one that was typed in mm reads in inches as the gaps beside it do. */
+export function limitInSentence(mm: number, display: Display): string {
+  const inches = mm / MM_PER_INCH;
+  const isTyped = Math.abs(Number(inches.toFixed(GIVEN_DECIMALS)) - inches) < 1e-9;
+  return display === 'inch' && !isTyped ? gapText(mm, display) : givenLengthText(mm, display);
+}
+
 /** A length as a person would say it: to a millimetre, below 50 mm to a half, below 10 to a tenth; to a sixteenth of an inch. */
 export function aboutLengthText(mm: number, display: Display): string {
   if (display === 'inch') return fractionText(Math.round((mm / MM_PER_INCH) * 16) / 16);

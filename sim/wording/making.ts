@@ -2,7 +2,7 @@
 import { ringGeometry } from '../geometry/ring';
 import type { Method, Project } from '../project/document';
 import type { MethodResult } from '../run/prediction';
-import { aboutLengthText, angleText, countWord, type Display, givenLengthText, lengthText } from './figures';
+import { aboutLengthText, angleText, countWord, type Display, lengthText, limitInSentence } from './figures';
 
 /** Nearly all of what is normally spread lies within two standard deviations. */
 const NEARLY_ALL = 2;
@@ -83,7 +83,7 @@ function assemblySentence({ assembly }: Method, sides: number, display: Display)
   const { by, freeJoints, ends, pullUpMm, truingMm } = assembly;
   const level = ends === 'flush' ? ', with the ends held level' : '';
   const pulled =
-    pullUpMm > 0 ? ` Pulling it tight takes up to ${givenLengthText(pullUpMm, display)} out of each gap.` : '';
+    pullUpMm > 0 ? ` Pulling it tight takes up to ${limitInSentence(pullUpMm, display)} out of each gap.` : '';
   switch (by) {
     case 'allAtOnce':
       return `All ${sides} joints are glued and pulled together at once${level}.${pulled}`;

@@ -2,6 +2,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { MakerAnswers, Paper, ReportProgram, SheetInput } from '../../../main/contract/report';
 import { loadReportProgram } from '../../../main/print/load-report-program';
+import { pageCount } from '../../../main/print/page-count';
 import { printPdf } from '../../../main/print/print-pdf';
 import { ensureChromium } from '../../../main/ready.mjs';
 import type { Method, Project } from '../../../sim/project/document';
@@ -267,6 +268,49 @@ describe('printed', () => {
       expect(page.left / POINTS_PER_MM).toBeGreaterThan(13);
       expect(page.right / POINTS_PER_MM).toBeLessThan(197);
       expect(page.bottom / POINTS_PER_MM).toBeGreaterThan(13);
+    },
+    SLOW_MS,
+  );
+
+  const LONG = {
+    title: `${'A planter with sixty leaning sides '.repeat(3)}for it`.slice(0, 120),
+    client: 'For the neighbours at the corner house, who asked for it in the spring. '.repeat(2).slice(0, 120),
+    closing: 'The joints are splined with walnut, so that a hairline is no weakness. '.repeat(12).slice(0, 800),
+  };
+  const splayed60 = (): Project => {
+    const { piece } = planterProject();
+    const size = { by: 'outsideFlats', mm: 1200 } as const;
+    return { ...example(), display: 'inch', piece: { ...piece, sides: 60, size }, explain: LONG };
+  };
+
+  it.each([
+    ['a4', 'long words and the example', () => ({ ...example(), explain: LONG })],
+    ['letter', 'long words and the example', () => ({ ...example(), explain: LONG })],
+    ['letter', 'long words and sixty sides in inches', splayed60],
+    ['a4', 'a frame', () => ({ ...example(), piece: mirrorFrameProject().piece })],
+    ['letter', 'nothing but words', () => ({ ...example(), explain: { show: { drawing: false, dots: false } } })],
+  ] as const)(
+    'the client’s sheet fills one page of %s: %s',
+    async (paper, _, of) => {
+      const pdf = await printPdf(client(of(), paper));
+      const { pages } = await readPdf(pdf);
+      expect(pages).toHaveLength(1);
+      expect(pageCount(pdf)).toBe(1);
+      // The small print stands at the foot, less than 25 mm above the edge of the paper: nothing is left empty.
+      expect((pages[0]?.bottom ?? 0) / POINTS_PER_MM).toBeGreaterThan(13);
+      expect((pages[0]?.bottom ?? 0) / POINTS_PER_MM).toBeLessThan(25);
+    },
+    SLOW_MS,
+  );
+
+  it(
+    'pages are counted, so that a sheet that takes two can be told',
+    async () => {
+      const closing = 'One\n'.repeat(199);
+      const pdf = await printPdf(client({ ...example(), explain: { closing } }));
+      const { pages } = await readPdf(pdf);
+      expect(pages.length).toBeGreaterThan(1);
+      expect(pageCount(pdf)).toBe(pages.length);
     },
     SLOW_MS,
   );
