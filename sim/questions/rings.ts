@@ -7,6 +7,7 @@ import type { MethodResult, RunProgress } from '../run/prediction';
 import { settleWatch } from '../run/settled';
 import { askBudget } from './questions';
 import type { Job, TaskPool } from './task-pool';
+import type { Task } from './tasks';
 
 export interface RingsWay {
   /** With the error budget. */
@@ -19,7 +20,7 @@ export interface RingsWay {
 export interface RunningRings {
   /**
    * In the order of the methods, which are begun in this order. After a stop those begun give the rings done so far,
-   * without a budget; null for one without a block yet. Rejects with TaskFailed, and when dropped with TaskDropped.
+   * a block in any case, without a budget; null for those not begun. Rejects with TaskFailed, and when dropped with TaskDropped.
    */
   results: Promise<MethodResult | null>[];
   /** No further ring is made; what is done is summed up. */
@@ -50,7 +51,7 @@ export function runRings(pool: TaskPool, project: Project, methods: readonly num
       run.isStopped = true;
       // Before the tasks are dropped, so that whoever waits hears of a stop and not of a failure.
       tellStop();
-      job.drop(({ kind }) => kind !== 'cost' && kind !== 'merge');
+      job.drop((task) => !(task.kind === 'cost' || task.kind === 'merge' || isFirstBlock(task)));
       job.stop();
     },
     drop() {
@@ -59,6 +60,8 @@ export function runRings(pool: TaskPool, project: Project, methods: readonly num
     },
   };
 }
+
+const isFirstBlock = (task: Task): boolean => task.kind === 'block' && task.block === 0;
 
 interface Run {
   job: Job;
@@ -93,7 +96,7 @@ function oneMethod(
 }
 
 /** Asks for blocks a little ahead of the one it waits for, and takes them in order. */
-async function takeRings(run: Run, method: number, tellAllAsked: () => void): Promise<MethodResult | null> {
+async function takeRings(run: Run, method: number, tellAllAsked: () => void): Promise<MethodResult> {
   const { job, project, way, ahead, stop } = run;
   const { trials, settle } = project.run;
   const count = blockCount(trials);
@@ -107,14 +110,15 @@ async function takeRings(run: Run, method: number, tellAllAsked: () => void): Pr
       asked.push(job.do({ kind: 'block', method, block: asked.length }));
     }
     if (asked.length === count) tellAllAsked();
-    const block = await Promise.race([asked[taken.blocks.length]!, stop]);
+    const next = asked[taken.blocks.length]!;
+    // A first block is waited for in any case: without it there is nothing to keep.
+    const block = await (taken.blocks.length === 0 ? next : Promise.race([next, stop]));
     if (block === null) break;
     taken.take(block);
     way.onProgress?.({ method, ringsDone: taken.trialsDone, ringsWanted: trials });
   }
   job.drop((task) => task.kind === 'block' && task.method === method);
   tellAllAsked();
-  if (taken.blocks.length === 0) return null;
   const budget = way.budget === true && !run.isStopped ? askBudget(job.do, project, method, {}) : null;
   budget?.catch(() => {});
   const { blocks, end } = taken;

@@ -6,7 +6,7 @@ import { askPool } from '../../../sim/questions/ask-pool';
 import { type RunningRings, runRings } from '../../../sim/questions/rings';
 import { type StartWorker, TaskDropped, TaskFailed, type TaskWorker, taskPool } from '../../../sim/questions/task-pool';
 import type { FromWorker, ToWorker } from '../../../sim/questions/work-loop';
-import { finish } from '../../../sim/run/block-loop';
+import { BLOCK_TRIALS, finish } from '../../../sim/run/block-loop';
 import type { RunProgress } from '../../../sim/run/prediction';
 import { runMethod } from '../../../sim/run/run-method';
 import { answerTo } from '../../support/answer-to';
@@ -70,6 +70,15 @@ test('a stop keeps the whole blocks done so far, and says that it was cancelled'
   expect(notBegun).toBeNull();
   expect(result?.prediction).toMatchObject({ stopReason: 'cancelled', trials: told[0]?.ringsDone });
   expect(result?.sample.showGapMm).toEqual(finish(runMethod(example(told[0]?.ringsDone ?? 0), 1)).sample.showGapMm);
+}, 60_000);
+
+test('a run stopped before its first block is done waits for that one', async () => {
+  const running = runRings(taskPool(2, inProcessWorker), example(LONG), [1, 3], { nowMs });
+  await Promise.resolve();
+  running.stop();
+  const [begun, notBegun] = await Promise.all(running.results);
+  expect(begun?.prediction).toMatchObject({ stopReason: 'cancelled', trials: BLOCK_TRIALS });
+  expect(notBegun).toBeNull();
 }, 60_000);
 
 test('costing that is stopped, begun or not, makes do with fewer set-ups', async () => {
